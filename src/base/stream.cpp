@@ -1,0 +1,42 @@
+#include "base/stream.hpp"
+
+namespace gapsound {
+namespace {
+
+std::uint64_t finish(std::uint64_t z) {  // the finaliser of splitmix64
+  z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9ULL;
+  z = (z ^ (z >> 27)) * 0x94d049bb133111ebULL;
+  return z ^ (z >> 31);
+}
+
+}  // namespace
+
+std::uint64_t mixed(std::uint64_t a, std::uint64_t b) {
+  return finish(finish(finish(a + 0x9e3779b97f4a7c15ULL) ^ b) + 0x632be59bd9b4e019ULL);
+}
+
+std::uint64_t keyOf(std::string_view text) {
+  std::uint64_t h = 0xcbf29ce484222325ULL;
+  for (const char c : text) h = (h ^ static_cast<unsigned char>(c)) * 0x100000001b3ULL;
+  return finish(h);
+}
+
+Stream::Stream(std::uint64_t seed, std::uint64_t man, std::string_view purpose)
+    : state_(mixed(mixed(seed, man), keyOf(purpose))) {}
+
+std::uint64_t Stream::bits() {
+  state_ += 0x9e3779b97f4a7c15ULL;
+  return finish(state_);
+}
+
+double Stream::unit() { return static_cast<double>(bits() >> 11) * 0x1.0p-53; }
+
+double Stream::normal() {
+  double sum = -6.0;
+  for (int k = 0; k < 12; ++k) sum += unit();
+  return sum;
+}
+
+bool Stream::chance(double p) { return unit() < p; }
+
+}  // namespace gapsound

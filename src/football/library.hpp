@@ -1,0 +1,211 @@
+#pragma once
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/vec2.hpp"
+#include "football/groups.hpp"
+#include "football/states.hpp"
+
+namespace gapsound {
+
+// The run game as data, as assets/library holds it. Everything is drawn strong right, run to the right,
+// with the school's line splits; yards and seconds.
+
+enum class SnapKind : std::uint8_t { under_center, pistol, gun };
+
+struct FormationMan {
+  std::string id;
+  Group group = Group::receiver;
+  Vec2 spot;
+  bool on_line = false;
+};
+/// Eleven men, the five of the line first.
+struct Formation {
+  std::string id, name;
+  std::vector<std::string> aliases;
+  SnapKind snap = SnapKind::under_center;
+  std::vector<FormationMan> men;
+};
+
+/// How a defender finds his spot on a formation other than the one his front is drawn against.
+enum class PlaceRule : std::uint8_t {
+  line,      // x follows the blockers
+  overhang,  // between the last blocker and the slot of his own side
+  slot,      // the same, on the side that has a slot
+  safety,    // the shell places him
+  corner     // the shell places him on the widest receiver
+};
+struct Placement {
+  PlaceRule rule = PlaceRule::line;
+  Vec2 spot;
+  double share = 0.6;  // overhang: part of the way from the last blocker to the slot
+  std::string gap;     // as called, "B+", "force+/D+"; + is the strong side
+};
+struct FrontMan {
+  std::string id;
+  Group group = Group::backer;
+  int level = 1;
+  Placement drawn;
+  std::optional<Placement> with_te, without_te;  // in place of `drawn`, by what stands on his side
+};
+/// A called movement: the gaps men land in instead of their own.
+struct Movement {
+  std::string name;
+  std::map<std::string, std::string> gaps;
+};
+struct Front {
+  std::string id, name, drawn_against;
+  std::vector<std::string> aliases;
+  std::vector<FrontMan> men;
+  std::vector<Movement> movements;
+};
+
+struct CornerSpot {
+  double y = 7.0;
+  double leverage = 0.0;      // yd outside the receiver he is over
+  bool deep = true;           // stands two yards deeper above school level
+  bool man = false;
+  std::optional<double> x;    // on his own side, instead of over a receiver
+};
+/// A safety's spot on his side of the ball.
+struct SafetySpot {
+  enum class Over : std::uint8_t { two, edge, inside, middle, man };
+  Over over = Over::two;
+  double x = 6.0, y = 9.0;
+  bool deep = true;
+  bool rolled = false;  // down in the box or on its edge
+};
+enum class ForceWho : std::uint8_t { overhang, rolled, corner, nub_corner };
+struct Shell {
+  std::string id, name;
+  std::vector<std::string> aliases;
+  CornerSpot strong_corner, weak_corner;
+  SafetySpot strong_safety, weak_safety;
+  std::vector<ForceWho> force;  // first of these who is there on the play side
+};
+
+/// One thing a blocker may do; the first of his list that applies is his job.
+enum class BlockRule : std::uint8_t {
+  down,         // man on the line in my inside gap
+  post,         // man on me or on my outside shade, mate outside comes down on him
+  base,         // man on me
+  back,         // man in the next gap on the back side
+  cover,        // zone: man from my nose to my play-side gap
+  combo_out,    // help the play-side neighbour with his man, then climb
+  combo_in,     // help the back-side neighbour with his man on my side, then climb
+  combo_back,   // man on my back-side shade together with the neighbour there, then climb
+  climb,        // straight to a man of the second or third level
+  kick, log, wrap, lead, insert,
+  hinge, cutoff, scoop, lock, arc, fan, stalk, crack, wall
+};
+struct BlockStep {
+  BlockRule rule = BlockRule::base;
+  std::string at;            // "b1", "b2", "next", "force", "alley", "edge", "back_edge"; empty: the rule's own
+  std::string pull;          // "", "open", "skip", "flat"
+  double depth = 0.0;        // yd behind the line when pulling
+  double delay_s = 0.0;
+  bool reads_kick = false;
+  bool may_log = false;
+};
+using BlockSteps = std::vector<BlockStep>;
+
+/// Back's path from one kind of snap.
+struct BallPath {
+  std::vector<Vec2> steps;
+  Vec2 mesh;
+  double mesh_s = 1.3;
+};
+/// What a variant lays over the base: only what it names.
+struct SchemeChange {
+  std::map<std::string, BlockSteps> jobs;
+  std::optional<double> aim_x;
+  std::optional<bool> patient, bends;
+};
+struct Scheme {
+  std::string id, name;
+  std::vector<std::string> aliases;
+  std::vector<std::string> carriers;            // first who is there
+  std::map<std::string, std::vector<std::string>> parts;  // "kicker" -> who may play it, first who is there
+  std::map<std::string, BlockSteps> jobs;       // by place ("PST", "BSG", "Y", "kicker")
+  std::vector<std::string> sniffer_back;        // formations whose H starts on the back side; "*" all
+  bool reserves_edge = false;                   // line leaves the end man for the kicker
+  bool reserves_back_edge = false;              // the end man away from the run likewise
+  bool reserves_b1 = false;                     // and b1 for the wrapper or lead
+  std::map<SnapKind, BallPath> paths;
+  double aim_x = 2.4;
+  bool patient = false, bends = false;
+  std::map<std::string, SchemeChange> variants;
+};
+
+struct Splits {
+  double guard = 1.35, tackle = 2.75, end = 4.40;  // x of the body centres
+  double line_back = 0.0;                          // yd deeper than drawn, guards and tackles
+  double front_y = 0.8;                            // y of a lineman of the defense drawn at 0.8
+  double shell_deeper = 0.0;                       // yd
+};
+struct BodyKind {
+  std::array<double, 3> mass_kg{};  // by level
+  double top_speed = 10.0, tau = 1.15;  // pro, without pads
+  bool heavy = false;               // takes the linemen's level scale and braking
+  double backpedal = 0.5;
+  double read_delay_s = 0.7, downhill_yps = 6.0;
+};
+struct LevelKind {
+  std::string name;
+  double skill_speed = 1.0, line_speed = 1.0, brake = 1.0, read = 1.0, mesh_later_s = 0.0;
+  double hash_to_sideline = 23.58;
+  Splits splits;
+};
+/// Half breadth or depth of a man: (at_85_kg + slope (kg - 85.5) + pads) / 2.
+struct Girth {
+  double at_85_kg = 51.0, slope = 0.201, pads = 8.0;  // cm
+};
+struct Bodies {
+  std::array<LevelKind, 3> levels;
+  std::array<BodyKind, kGroups> kinds;
+  Girth shoulder, chest;
+};
+
+/// Snap-to-snap variety and other habits of a call that are no constant of nature.
+struct CallHabits {
+  double line_spread_yd = 0.22, backer_spread_yd = 0.45, back_spread_yd = 0.8;
+  double slant_share = 0.25, shoot_share = 0.25;
+  double gun_flight_s = 0.35, pistol_flight_s = 0.28;
+};
+
+struct FitBook {
+  FitTable table;
+  Fit overlap_behind_fill[2][kEndStates] = {};  // the last of three backers
+};
+
+struct Library {
+  std::vector<Formation> formations;
+  std::vector<Front> fronts;
+  std::vector<Shell> shells;
+  std::vector<Scheme> schemes;
+  Bodies bodies;
+  CallHabits habits;
+  FitBook fits;
+};
+
+/// Lookups by id or name, whatever the case; null when there is none.
+[[nodiscard]] const Formation* findFormation(const Library& library, const std::string& name);
+[[nodiscard]] const Front* findFront(const Library& library, const std::string& name);
+[[nodiscard]] const Shell* findShell(const Library& library, const std::string& name);
+[[nodiscard]] const Scheme* findScheme(const Library& library, const std::string& name);
+[[nodiscard]] const Movement* findMovement(const Front& front, const std::string& name);
+
+/// Ids and names in the order of the files, for lists and hints: "F01", "21 I strong", ...
+[[nodiscard]] std::vector<std::string> formationNames(const Library& library);
+[[nodiscard]] std::vector<std::string> frontNames(const Library& library);
+[[nodiscard]] std::vector<std::string> shellNames(const Library& library);
+[[nodiscard]] std::vector<std::string> schemeNames(const Library& library);
+/// "base" first.
+[[nodiscard]] std::vector<std::string> variantNames(const Scheme& scheme);
+/// "none" first.
+[[nodiscard]] std::vector<std::string> movementNames(const Front& front);
+
+}  // namespace gapsound

@@ -1,0 +1,177 @@
+#include <algorithm>
+#include <cmath>
+
+#include "base/numbers.hpp"
+#include "minds/defender.hpp"
+#include "minds/pursuit.hpp"
+
+namespace gapsound {
+namespace {
+
+// Everything here is mirrored: x grows toward the side he believes the run goes to.
+struct Picture {
+  int side = 1;
+  double end_x = 4.5;      // the end, now
+  double end_spot = 4.7;   // where the end lined up
+  double tackle_x = 2.0;   // next man inside him
+  double crossing = 2.0;
+  double depth = 5.0;      // ball behind the line
+};
+
+Picture pictureOf(const DefenderView& v, int side) {
+  const Glimpse& g = v.glimpse;
+  const TeamPlan::Side& plan = v.plan.toward(side);
+  Picture p;
+  p.side = side;
+  if (plan.end != kNobody) {
+    p.end_x = side * g.place(plan.end).x;
+    p.end_spot = side * g.spot(plan.end).x;
+  }
+  p.tackle_x = plan.tackle != kNobody ? side * g.place(plan.tackle).x : p.end_x - 2.5;
+  p.crossing = side * projectedCrossing(g);
+  p.depth = ballDepth(g);
+  return p;
+}
+
+double fitDepth(const Model& m, const Picture& p) { return m.fit_depth + m.fit_depth_slope * p.depth; }
+
+Vec2 placeOfFit(const DefenderView& v, const Picture& p, Fit fit, double own_x) {
+  const Model& m = v.model;
+  const double y = fitDepth(m, p);
+  const double door = p.end_x - p.tackle_x;
+  switch (fit) {
+    case Fit::over_top: return {std::max(p.end_x + m.fit_over_yd, p.end_spot - 0.2), y};
+    case Fit::new_edge: return {std::max(p.end_x, p.end_spot - 1.0) + m.fit_over_yd + 0.4, y};
+    case Fit::inside: return {std::max(p.end_x - m.fit_inside_yd, p.tackle_x + 0.7), y - 0.2};
+    case Fit::outside_half: return {p.end_x - 0.9, y};
+    case Fit::inside_half: return {p.tackle_x + std::min(0.9, 0.4 * door), y};
+    case Fit::tight_double: return {p.tackle_x + m.fit_fill_yd, y};
+    case Fit::under: return {p.crossing - m.fit_overlap_yd, y + 0.4};
+    case Fit::fold: return {p.crossing - m.fit_overlap_yd - 0.8, y + 0.8};
+    case Fit::hang: return {p.crossing - m.fit_overlap_yd - 1.6, y + 1.6};
+    case Fit::hold: return {own_x, y + 0.6};
+    default: return {p.crossing - m.fit_overlap_yd, y};
+  }
+}
+
+Vec2 calledPlace(const DefenderView& v, const Picture& p, FitRole role) {
+  const double y = fitDepth(v.model, p);
+  if (role == FitRole::first_backer)
+    return {v.job.structure == Structure::spill ? p.end_spot + v.model.fit_over_yd : p.end_spot - v.model.fit_inside_yd, y};
+  return {p.side * v.job.gap_x, y};
+}
+
+Fit fitFor(const DefenderView& v, const DefenderMemory& memory, FitRole role) {
+  const auto s = static_cast<std::size_t>(v.job.structure);
+  const auto e = static_cast<std::size_t>(memory.reading.end);
+  if (role == FitRole::first_backer) return v.plan.fits.first_backer[s][e];
+  if (role == FitRole::fill_backer) return v.plan.fits.fill_backer[s][e];
+  switch (v.job.bs_backer) {
+    case BackSideBacker::fold: return Fit::fold;
+    case BackSideBacker::hang: return Fit::hang;
+    default: return v.plan.fits.overlap_backer[s][e];
+  }
+}
+
+// Before the read: short steps downhill, leaning with the back.
+Intent readSteps(const DefenderView& v, const DefenderMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  Intent intent;
+  intent.face = {0.0, -1.0};
+  if (g.clock() < memory.first_step_s) return intent;
+  const double lean = v.model.backer_lean * clamped(g.man(watchedBack(g)).vel.x / 2.0, -1.0, 1.0);
+  intent.want = {lean, -v.model.backer_step};
+  return intent;
+}
+
+// A blocker who is about to get to him: he is met on the move, not waited for.
+int threatNear(const Glimpse& g, double range) {
+  int best = kNobody;
+  double nearest = range;
+  for (int i = 0; i < kOffense; ++i) {
+    const Pose& p = g.man(i);
+    if (i == g.carrier() || i == watchedBack(g) || p.down || p.engaged != kNobody) continue;
+    const Vec2 to_me = g.self().pos - g.place(i);
+    const double d = length(to_me);
+    if (d < nearest && dot(p.vel, to_me) > 0.5 * d * length(p.vel) && length(p.vel) > 1.5) {
+      nearest = d;
+      best = i;
+    }
+  }
+  return best;
+}
+
+Intent runFit(const DefenderView& v, const Picture& p, Vec2 goal, double speed) {
+  const Glimpse& g = v.glimpse;
+  const Vec2 place{p.side * goal.x, goal.y};
+  Intent intent;
+  intent.want = toward(g.self().pos, place, speed);
+  intent.face = unit(backPlace(g) - g.self().pos, {0.0, -1.0});
+  intent.push = unit(place - g.self().pos + Vec2{0.0, -0.8}, {0.0, -1.0});
+  const int blocker = threatNear(g, v.model.backer_attack_yd);
+  if (blocker != kNobody) {
+    const double outside = signOf(goal.x - p.side * g.place(blocker).x);
+    const Vec2 shoulder = g.place(blocker) + Vec2{p.side * outside * 0.35, 0.0};
+    intent.want = v.model.backer_attack * v.body.top_speed * unit(shoulder - g.self().pos + 0.6 * unit(place - g.self().pos));
+  }
+  return intent;
+}
+
+Intent shootGap(const DefenderView& v, int side) {
+  const Glimpse& g = v.glimpse;
+  const double door = v.job.gap_x;
+  const Vec2 goal = g.self().pos.y > 0.6 ? Vec2{door, -0.5} : backPlace(g);
+  Intent intent;
+  intent.want = v.model.shoot_speed * v.body.top_speed * unit(goal - g.self().pos);
+  intent.face = unit(intent.want);
+  intent.push = intent.face;
+  intent.attacks = true;
+  (void)side;
+  return intent;
+}
+
+double leverageOf(const Model& m, FitRole role, Fit fit, int side) {
+  switch (role) {
+    case FitRole::first_backer: return side * (fit == Fit::inside || fit == Fit::inside_half ? -0.2 : m.lever_first);
+    case FitRole::overlap_backer: return -side * m.lever_overlap;
+    case FitRole::force: return side * m.lever_force;
+    default: return 0.0;
+  }
+}
+
+void see(const DefenderView& v, DefenderMemory& memory, int side) {
+  const TeamPlan::Side& plan = v.plan.toward(side);
+  memory.reading.end = seenEnd(v.glimpse, v.model, plan.end, plan.tackle, v.job.structure, side);
+}
+
+double lateBy(const DefenderView& v) { return amountOf(v.faults, FaultKind::scrape_late); }
+
+}  // namespace
+
+Intent decideBacker(const DefenderView& v, DefenderMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  Reading& reading = memory.reading;
+  if (memory.shoots && g.clock() > memory.first_step_s) return shootGap(v, 1);
+  const int side = reading.direction;
+  if (side == 0 || g.clock() < reading.since_s + lateBy(v)) {
+    if (ballDeclares(g, v.model, 0.0)) return pursue(g, v.model, v.body, 0.0, v.body.top_speed);
+    return readSteps(v, memory);
+  }
+  const FitRole role = roleFor(v.job, side);
+  see(v, memory, side);
+  if (ballDeclares(g, v.model, v.model.declare_lead_s)) {
+    reading.declared = true;
+    const double over = amountOf(v.faults, FaultKind::over_run) + 0.5 * amountOf(v.faults, FaultKind::scrape_wide);
+    return pursue(g, v.model, v.body, leverageOf(v.model, role, reading.fit, side) + side * over, v.body.top_speed);
+  }
+  const Picture p = pictureOf(v, side);
+  const bool shoots = role == FitRole::overlap_backer && v.job.bs_backer == BackSideBacker::shoot;
+  if (shoots) return shootGap(v, side);
+  reading.fit = v.job.off_the_man_in_front ? fitFor(v, memory, role) : Fit::called;
+  Vec2 goal = reading.fit == Fit::called ? calledPlace(v, p, role)
+                                         : placeOfFit(v, p, reading.fit, side * g.self().pos.x);
+  goal.x += amountOf(v.faults, FaultKind::scrape_wide) + amountOf(v.faults, FaultKind::over_run);
+  return runFit(v, p, goal, v.model.backer_fit_speed * v.body.top_speed);
+}
+
+}  // namespace gapsound

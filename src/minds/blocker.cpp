@@ -1,0 +1,224 @@
+#include <algorithm>
+#include <cmath>
+
+#include "athlete/reach.hpp"
+#include "base/numbers.hpp"
+#include "minds/offense.hpp"
+#include "minds/pursuit.hpp"
+
+namespace gapsound {
+namespace {
+
+const BlockJob& jobOf(const AttackerView& v) { return v.sheet.jobs[static_cast<std::size_t>(v.glimpse.selfIndex())]; }
+
+bool leadsThrough(BlockKind k) { return k == BlockKind::wrap || k == BlockKind::lead || k == BlockKind::insert; }
+bool kicks(BlockKind k) { return k == BlockKind::kick || k == BlockKind::log; }
+bool walls(BlockKind k) {
+  return k == BlockKind::hinge || k == BlockKind::cutoff || k == BlockKind::scoop || k == BlockKind::wall;
+}
+
+double paceOf(const AttackerView& v, const BlockJob& job) {
+  if (job.pull != PullStyle::none) return v.model.pull_pace * v.body.top_speed;
+  if (job.kind == BlockKind::stalk || job.kind == BlockKind::arc || job.kind == BlockKind::crack) return 0.6 * v.body.top_speed;
+  if (v.glimpse.self().pos.y < -1.9) return v.model.lead_pace * v.body.top_speed;
+  return v.model.fire_pace * v.body.top_speed;
+}
+
+Meeting meet(const AttackerView& v, int man, double pace) {
+  const Glimpse& g = v.glimpse;
+  return firstMeeting(g.self().pos, g.self().vel, pace, g.place(man), g.man(man).vel, 0.85);
+}
+
+// Where he puts his helmet against this man: between him and the ball's path, by the kind of block.
+Vec2 aimAt(const AttackerView& v, const BlockJob& job, int man, Vec2 met) {
+  const Glimpse& g = v.glimpse;
+  const Vec2 me = g.self().pos;
+  if (kicks(job.kind)) {
+    const bool inside = g.place(man).x < me.x + 0.45 && distance(me, g.place(man)) < v.model.log_sees_yd;
+    if (job.kind == BlockKind::log || (job.may_log && inside)) return met + Vec2{0.45, -0.1};
+    return met + Vec2{-v.model.kick_inside_yd, -0.1};
+  }
+  if (leadsThrough(job.kind)) return met + 0.25 * unit(Vec2{aimNow(v), 0.0} - met);
+  if (walls(job.kind)) return met + 0.45 * unit(Vec2{v.sheet.run.aim_x, -1.0} - met);
+  if (job.kind == BlockKind::reach) return met + Vec2{0.45, 0.0};
+  if (job.kind == BlockKind::base || job.kind == BlockKind::combo) return met + Vec2{v.model.zone_head_yd, -0.1};
+  if (job.kind == BlockKind::stalk) return met + 0.7 * unit(backPlace(g) - met);
+  if (man == job.climb_to || job.kind == BlockKind::climb)
+    return met + v.model.climb_head_yd * unit(Vec2{v.sheet.run.aim_x, 0.5} - met);
+  return met;
+}
+
+bool mateHas(const AttackerView& v, int man) {
+  const Glimpse& g = v.glimpse;
+  for (int i = 0; i < kOffense; ++i) {
+    if (i == g.selfIndex() || i == jobOf(v).partner) continue;
+    if (g.man(i).engaged == man && !g.man(i).down) return true;
+  }
+  return false;
+}
+
+// A nearer mate who starts for this man and has nobody yet.
+bool mateNearer(const AttackerView& v, int man, double own) {
+  const Glimpse& g = v.glimpse;
+  for (int i = 0; i < kOffense; ++i) {
+    if (i == g.selfIndex() || i == v.sheet.carrier || i == v.sheet.passer || g.man(i).engaged != kNobody) continue;
+    if (distance(g.place(i), g.place(man)) < own && !g.man(i).down) return true;
+  }
+  return false;
+}
+
+int bestTarget(const AttackerView& v, const BlockerMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  const Vec2 ball = backPlace(g);
+  int best = kNobody;
+  double least = 2.4;
+  for (int d = kOffense; d < kMen; ++d) {
+    if (g.man(d).down || mateHas(v, d) || (d == memory.left_man && g.clock() < memory.left_until_s)) continue;
+    const Meeting m = meet(v, d, 0.75 * v.body.top_speed);
+    double cost = m.t + 0.12 * distance(g.place(d), ball);
+    if (g.place(d).y < ball.y - 1.0) cost += 1.5;
+    if (mateNearer(v, d, distance(g.self().pos, g.place(d)))) cost += 0.6;
+    if (d == jobOf(v).climb_to) cost -= 0.3;
+    if (cost < least) {
+      least = cost;
+      best = d;
+    }
+  }
+  return best;
+}
+
+bool targetIsLost(const AttackerView& v, const BlockerMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  if (memory.target == kNobody) return true;
+  if (g.man(memory.target).down) return true;
+  const bool shared = g.man(memory.target).engaged != kNobody && mateHas(v, memory.target);
+  if (shared) return true;
+  const double t = meet(v, memory.target, 0.8 * v.body.top_speed).t;
+  const bool behind = g.place(memory.target).y < g.self().pos.y - 0.9 && jobOf(v).pull == PullStyle::none &&
+                      g.man(memory.target).vel.y < -1.0;
+  return t > 1.5 || behind;
+}
+
+void reconsider(const AttackerView& v, BlockerMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  if (g.clock() < memory.next_look_s) return;
+  memory.next_look_s = g.clock() + 0.16;
+  if (g.clock() < 0.35 || !targetIsLost(v, memory)) return;
+  const int climb = jobOf(v).climb_to;
+  if (memory.target != climb && climb != kNobody && !g.man(climb).down && !mateHas(v, climb) &&
+      meet(v, climb, 0.8 * v.body.top_speed).t < 1.6) {
+    memory.target = climb;
+    return;
+  }
+  memory.target = bestTarget(v, memory);
+}
+
+// Pullers run flat behind the line, then turn up a good two yards before they get where they are going.
+bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
+  const Glimpse& g = v.glimpse;
+  const BlockJob& job = jobOf(v);
+  if (job.pull == PullStyle::none || memory.turned_up) return false;
+  const double goal_x = kicks(job.kind) && memory.target != kNobody ? g.place(memory.target).x - 0.4 : aimNow(v);
+  const double turn_x = goal_x - (kicks(job.kind) ? v.model.kick_turn_yd : v.model.wrap_turn_yd);
+  const Vec2 me = g.self().pos;
+  if (me.x >= turn_x) {
+    memory.turned_up = true;
+    return false;
+  }
+  const double y = -(v.model.pull_depth + job.pull_depth);
+  intent.want = paceOf(v, job) * unit(Vec2{std::max(turn_x - me.x, 0.8), 1.6 * (y - me.y)});
+  intent.face = unit(intent.want + Vec2{0.0, 2.0});
+  intent.takes_any = true;
+  return true;
+}
+
+// The wrapper turns up through the door, or round it when it is shut.
+Vec2 wrapGate(const AttackerView& v) { return {aimNow(v) + 0.2, -0.2}; }
+
+Intent runAt(const AttackerView& v, BlockerMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  const BlockJob& job = jobOf(v);
+  Intent intent;
+  intent.hands_on = memory.target;
+  intent.takes_any = true;
+  if (onPullPath(v, memory, intent)) return intent;
+  const double pace = paceOf(v, job);
+  const Vec2 me = g.self().pos;
+  if (memory.target == kNobody) {
+    intent.want = Vec2{0.6 * signOf(aimNow(v) - me.x), 2.2};
+    return intent;
+  }
+  const Meeting met = meet(v, memory.target, pace);
+  Vec2 aim = aimAt(v, job, memory.target, met.point);
+  const bool close = distance(g.place(memory.target), me) < v.model.wrap_near_yd;
+  if (leadsThrough(job.kind) && me.y < -0.4 && !close) aim = wrapGate(v);
+  intent.want = pace * unit(aim - me);
+  intent.face = unit(g.place(memory.target) - me);
+  return intent;
+}
+
+bool climbs(const AttackerView& v, const BlockerMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  const BlockJob& job = jobOf(v);
+  if (!job.leaves || job.climb_to == kNobody || memory.touched_s < 0.0) return false;
+  if (job.partner == kNobody || g.man(job.partner).engaged != g.self().engaged) return false;
+  if (g.man(job.climb_to).down || mateHas(v, job.climb_to)) return false;
+  const double held = g.clock() - memory.touched_s;
+  if (held < v.model.climb_hold_s) return false;
+  const bool zone = v.sheet.run.bends;
+  const double level = zone ? v.model.climb_level_zone : v.model.climb_level_gap;
+  return g.place(job.climb_to).y < level || g.clock() > (zone ? v.model.climb_latest_zone : v.model.climb_latest_gap);
+}
+
+Intent holdBlock(const AttackerView& v, BlockerMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  const BlockJob& job = jobOf(v);
+  Intent intent;
+  if (memory.touched_s < 0.0) memory.touched_s = g.clock();
+  const int man = g.self().engaged;
+  intent.hands_on = man;
+  intent.face = unit(g.place(man) - g.self().pos);
+  if (climbs(v, memory)) {
+    memory.left_man = man;
+    memory.left_until_s = g.clock() + 1.2;
+    memory.target = job.climb_to;
+    memory.touched_s = -1.0;
+    intent.lets_go = true;
+    intent.hands_on = memory.target;
+    intent.want = paceOf(v, job) * unit(g.place(memory.target) - g.self().pos);
+    return intent;
+  }
+  if (kicks(job.kind)) intent.drive = Drive::kick_out;
+  if (job.partner != kNobody && g.man(job.partner).engaged == man) {
+    intent.drive = Drive::double_team;
+    intent.stand = g.spot(g.selfIndex()).x < g.spot(job.partner).x ? -1.0 : 1.0;
+  }
+  return intent;
+}
+
+}  // namespace
+
+Intent decideBlocker(const AttackerView& v, BlockerMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  if (g.clock() < memory.start_s) return {};
+  if (g.self().engaged != kNobody) return holdBlock(v, memory);
+  memory.touched_s = -1.0;
+  reconsider(v, memory);
+  return runAt(v, memory);
+}
+
+PlaySheet playSheetOf(const Setup& setup) {
+  PlaySheet sheet;
+  for (int i = 0; i < kOffense; ++i) {
+    const BlockJob& job = setup.men[static_cast<std::size_t>(i)].block;
+    sheet.jobs[static_cast<std::size_t>(i)] = job;
+    if (kicks(job.kind)) sheet.kicker = i;
+    if (leadsThrough(job.kind)) sheet.wrapper = i;
+  }
+  sheet.run = setup.run;
+  sheet.carrier = setup.carrier;
+  sheet.passer = setup.passer;
+  return sheet;
+}
+
+}  // namespace gapsound

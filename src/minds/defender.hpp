@@ -1,0 +1,42 @@
+#pragma once
+#include <vector>
+
+#include "athlete/body.hpp"
+#include "base/model.hpp"
+#include "minds/glimpse.hpp"
+#include "minds/intent.hpp"
+#include "minds/keys.hpp"
+#include "minds/team_plan.hpp"
+
+namespace gapsound {
+
+/// What a defender carries from one decision to the next, and what the snap's luck made of him.
+struct DefenderMemory {
+  double first_step_s = 0.2;  // when he first moves, s
+  bool shoots = false;        // on this snap he shoots his gap
+  double get_off = 1.0;       // how hard he comes off the ball, 1 = as usual
+  ReadProgress read;
+  Reading reading;
+};
+
+/// Everything a defender may decide from: the picture, his own call, his own body. Borrowed for one decision.
+struct DefenderView {
+  const Glimpse& glimpse;
+  const Model& model;
+  const Body& body;
+  const FitJob& job;
+  const TeamPlan& plan;
+  const std::vector<Fault>& faults;
+};
+
+/// Amount of a fault laid on a man, 0 when he has none of that kind.
+[[nodiscard]] double amountOf(const std::vector<Fault>& faults, FaultKind kind);
+
+[[nodiscard]] Intent decideDefender(const DefenderView& view, DefenderMemory& memory);
+
+// The three levels; decideDefender chooses.
+[[nodiscard]] Intent decideLineman(const DefenderView& view, DefenderMemory& memory);
+[[nodiscard]] Intent decideBacker(const DefenderView& view, DefenderMemory& memory);
+[[nodiscard]] Intent decideSecondary(const DefenderView& view, DefenderMemory& memory);
+
+}  // namespace gapsound

@@ -1,0 +1,148 @@
+#include "minds/keys.hpp"
+
+#include <cmath>
+
+#include "base/numbers.hpp"
+
+namespace gapsound {
+namespace {
+
+bool isLineman(Group g) { return g == Group::guard || g == Group::center || g == Group::off_tackle; }
+bool movesInBackfield(Group g) { return g == Group::fullback || g == Group::tight_end; }
+
+// Displacement with a little of the present velocity: what the eye takes for "he is going there".
+double headingX(const Glimpse& g, int i) { return g.man(i).pos.x - g.spot(i).x + 0.25 * g.man(i).vel.x; }
+
+bool crossesBehind(const Glimpse& g, int i) {
+  const Pose& p = g.man(i);
+  return p.engaged == kNobody && p.pos.y < -0.75 && std::abs(p.vel.x) > 1.6 && std::abs(headingX(g, i)) > 0.7;
+}
+
+double pullEvidence(const Glimpse& g) {
+  double sum = 0.0;
+  for (int i = 0; i < kOffense; ++i) {
+    if (!crossesBehind(g, i)) continue;
+    if (isLineman(g.group(i))) sum += signOf(g.man(i).vel.x);
+    if (movesInBackfield(g.group(i))) sum += 0.5 * signOf(g.man(i).vel.x);
+  }
+  return clamped(sum, -1.0, 1.0);
+}
+
+double lineEvidence(const Glimpse& g) {
+  double sum = 0.0;
+  int n = 0;
+  for (int i = 0; i < kOffense; ++i) {
+    if (!isLineman(g.group(i)) || crossesBehind(g, i)) continue;
+    sum += clamped(headingX(g, i) / 0.7, -1.0, 1.0);
+    ++n;
+  }
+  return n > 0 ? sum / n : 0.0;
+}
+
+double keyEvidence(const Glimpse& g, int key) {
+  if (key == kNobody || isLineman(g.group(key))) return 0.0;
+  const double side = signOf(g.spot(key).x);
+  const double inward = -side * headingX(g, key);
+  const bool blocks = g.man(key).engaged != kNobody || inward > 0.25;
+  return blocks ? side : 0.0;
+}
+
+}  // namespace
+
+int watchedBack(const Glimpse& g) {
+  if (g.carrier() >= 0 && g.group(g.carrier()) != Group::quarterback) return g.carrier();
+  int best = g.carrier() >= 0 ? g.carrier() : 0;
+  double deepest = 0.0;
+  for (int i = 0; i < kOffense; ++i)
+    if (g.group(i) == Group::back && g.spot(i).y < deepest) {
+      best = i;
+      deepest = g.spot(i).y;
+    }
+  return best;
+}
+
+double evidenceOf(const Glimpse& g, const KeyWeights& w, int key_man) {
+  const double back = clamped(headingX(g, watchedBack(g)) / 1.1, -1.0, 1.0);
+  return w.back * back + w.pull * pullEvidence(g) + w.line * lineEvidence(g) + w.key_man * keyEvidence(g, key_man);
+}
+
+void updateRead(const Glimpse& g, const Model& m, double evidence, ReadProgress& progress, Reading& reading) {
+  if (g.clock() < progress.due_s) return;
+  const double enough = m.read_evidence * (1.0 - ramp(g.clock() - progress.due_s, 0.0, m.read_patience_s));
+  if (reading.direction == 0) {
+    if (std::abs(evidence) <= enough || evidence == 0.0) return;
+    reading.direction = signOf(evidence);
+    reading.since_s = g.clock();
+    return;
+  }
+  if (evidence * reading.direction > -m.read_evidence) {
+    progress.against_since = -1.0;
+    return;
+  }
+  if (progress.against_since < 0.0) progress.against_since = g.clock();
+  if (g.clock() - progress.against_since < m.read_turn_s) return;
+  reading.direction = -reading.direction;
+  reading.since_s = g.clock();
+  progress.against_since = -1.0;
+}
+
+namespace {
+
+// The lane between the end and the next body inside him at line depth, edge to edge.
+double doorInside(const Glimpse& g, int end, int direction) {
+  const double outer = direction * g.man(end).pos.x;
+  double inner = -99.0;
+  for (int i = 0; i < kMen; ++i) {
+    const Pose& p = g.man(i);
+    const double x = direction * p.pos.x;
+    if (i == end || p.down || x > outer - 0.3 || std::abs(p.pos.y - 0.5) > 2.0 || p.engaged == end) continue;
+    if (p.engaged == kNobody) continue;
+    inner = x > inner ? x : inner;
+  }
+  return outer - inner - 0.62;
+}
+
+}  // namespace
+
+EndState seenEnd(const Glimpse& g, const Model& m, int end, int tackle, Structure structure, int direction) {
+  if (end == kNobody) return EndState::open;
+  const Pose& e = g.man(end);
+  const double moved_in = direction * (g.spot(end).x - e.pos.x);
+  if (e.engaged == kNobody) {
+    if (e.pos.y < m.state_upfield_y) return EndState::upfield;
+    if (structure == Structure::box && moved_in > 1.2) return EndState::crossed_inside;
+    return EndState::open;
+  }
+  const Pose& b = g.man(e.engaged);
+  const double helmet = direction * (b.pos.x - e.pos.x);  // > 0: the blocker has the outside
+  const bool came_from_inside = direction * (g.spot(e.engaged).x - g.spot(end).x) < -1.2;
+  if (!came_from_inside) {
+    if (moved_in > m.state_washed_yd) return EndState::washed;
+    if (helmet > 0.12) return structure == Structure::spill ? EndState::reached : EndState::pinned;
+    return EndState::open;
+  }
+  if (helmet > 0.0) {
+    if (structure == Structure::box) return EndState::crossed_inside;
+    return helmet > 0.45 ? EndState::logged : EndState::spilled;
+  }
+  if (structure == Structure::spill) return EndState::kicked;
+  (void)tackle;
+  return doorInside(g, end, direction) < m.state_door_wide ? EndState::boxed_firm : EndState::boxed_wide;
+}
+
+BackerState seenBacker(const Glimpse& g, const Model& m, int backer, int end, int direction) {
+  if (backer == kNobody) return BackerState::reading;
+  const Pose& b = g.man(backer);
+  const double outside_end = end == kNobody ? 0.0 : direction * (b.pos.x - g.man(end).pos.x);
+  const double travelled = direction * (b.pos.x - g.spot(backer).x);
+  if (b.engaged != kNobody) {
+    const double helmet = direction * (g.man(b.engaged).pos.x - b.pos.x);
+    if (outside_end > m.state_too_wide) return BackerState::too_wide;
+    return helmet > 0.1 ? BackerState::spilled_wrapper : helmet < -0.1 ? BackerState::kicked_out : BackerState::boxed_wrapper;
+  }
+  if (outside_end > m.state_too_wide) return BackerState::too_wide;
+  if (std::abs(travelled) < 0.6 && b.pos.y > 3.2) return BackerState::reading;
+  return outside_end > 0.0 ? BackerState::over_top : BackerState::inside_fit;
+}
+
+}  // namespace gapsound

@@ -1,0 +1,124 @@
+#include <algorithm>
+#include <cmath>
+
+#include "base/numbers.hpp"
+#include "minds/defender.hpp"
+#include "minds/pursuit.hpp"
+
+namespace gapsound {
+namespace {
+
+double downhill(const DefenderView& v) {
+  const double speed = v.job.downhill_yps + amountOf(v.faults, FaultKind::too_fast) -
+                       amountOf(v.faults, FaultKind::too_slow);
+  return clamped(speed, 0.8, v.body.top_speed);
+}
+
+Intent coverSteps(const DefenderView& v) {
+  Intent intent;
+  intent.face = {0.0, -1.0};
+  if (v.glimpse.clock() > 0.3) intent.want = {0.0, v.model.safety_bail};
+  return intent;
+}
+
+Intent go(const DefenderView& v, Vec2 goal, double speed) {
+  const Glimpse& g = v.glimpse;
+  Intent intent;
+  intent.want = toward(g.self().pos, goal, speed);
+  const Vec2 ball = backPlace(g);
+  intent.face = speed > 4.5 && distance(goal, g.self().pos) > 2.0 ? unit(goal - g.self().pos) : unit(ball - g.self().pos);
+  intent.push = unit(ball - g.self().pos);
+  return intent;
+}
+
+// The alley man runs inside-out: a step outside where the ball is going to cross, tight to the line's depth.
+Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
+  const Glimpse& g = v.glimpse;
+  const Model& m = v.model;
+  Reading& reading = memory.reading;
+  const TeamPlan::Side& plan = v.plan.toward(side);
+  reading.end = seenEnd(g, m, plan.end, plan.tackle, v.job.structure, side);
+  reading.backer = seenBacker(g, m, plan.first, plan.end, side);
+  reading.fit = v.job.off_the_man_in_front ? v.plan.fits.alley[static_cast<std::size_t>(reading.backer)] : Fit::called;
+  if (ballDeclares(g, m, 0.0) && g.ball().y > -0.3) {
+    reading.declared = true;
+    return pursue(g, m, v.body, side * (reading.fit == Fit::insert || reading.fit == Fit::cutback_window ? -0.3 : 0.3),
+                  v.body.top_speed);
+  }
+  const double crossing = side * projectedCrossing(g);
+  const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
+  double x = crossing + m.alley_outside_yd;
+  if (reading.fit == Fit::called) x = end_spot + (v.job.structure == Structure::spill ? m.alley_called_yd : 0.5);
+  if (reading.fit == Fit::insert) x = std::min(x, (plan.first == kNobody ? crossing : side * g.place(plan.first).x) - m.alley_insert_yd);
+  if (reading.fit == Fit::cutback_window) x = crossing - m.alley_window_yd;
+  x += amountOf(v.faults, FaultKind::over_run);
+  const double y = clamped(m.alley_depth + m.alley_depth_slope * (g.ball().y + 4.0), m.alley_depth, 8.0);
+  return go(v, {side * x, y}, downhill(v));
+}
+
+// The force keeps his outside arm free at the ball's depth.
+Intent playForce(const DefenderView& v, DefenderMemory& memory, int side) {
+  const Glimpse& g = v.glimpse;
+  const Model& m = v.model;
+  memory.reading.fit = Fit::force_set;
+  if (ballDeclares(g, m, 0.0)) {
+    memory.reading.declared = true;
+    return pursue(g, m, v.body, side * m.lever_force, v.body.top_speed);
+  }
+  const TeamPlan::Side& plan = v.plan.toward(side);
+  const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
+  double x = std::max(end_spot + m.force_edge_yd, side * projectedCrossing(g) + m.force_outside_yd);
+  x -= 2.0 * amountOf(v.faults, FaultKind::inside_lost);
+  const double y = m.force_depth + 0.15 * ballDepth(g) - amountOf(v.faults, FaultKind::too_deep);
+  return go(v, {side * x, y}, std::min(downhill(v), 0.7 * v.body.top_speed));
+}
+
+// The cutback man stays square behind the flow until the ball has crossed.
+Intent playCutback(const DefenderView& v, DefenderMemory& memory, int side) {
+  const Glimpse& g = v.glimpse;
+  const Model& m = v.model;
+  if (amountOf(v.faults, FaultKind::flowed) > 0.0) return playAlley(v, memory, side);
+  memory.reading.fit = Fit::cutback;
+  if (g.ball().y > m.cutback_release_y) {
+    memory.reading.declared = true;
+    return pursue(g, m, v.body, -side * m.lever_cutback, v.body.top_speed);
+  }
+  const double x = side * projectedCrossing(g) - m.cutback_behind_yd;
+  return go(v, {side * x, m.cutback_depth}, std::min(m.cutback_speed * v.body.top_speed, downhill(v)));
+}
+
+Intent playCorner(const DefenderView& v, DefenderMemory& memory, int side) {
+  const Glimpse& g = v.glimpse;
+  const int own = signOf(g.spot(g.selfIndex()).x);
+  if (g.ball().y > 0.5 || (ballDeclares(g, v.model, 0.0) && distance(g.ball(), g.self().pos) < 6.0)) {
+    memory.reading.declared = true;
+    return pursue(g, v.model, v.body, own * 0.6, v.body.top_speed);
+  }
+  memory.reading.fit = Fit::deep;
+  const double in = own == side ? 1.5 : 3.0;
+  const Vec2 spot = g.spot(g.selfIndex());
+  return go(v, {spot.x - own * in, std::max(spot.y - 0.5, 5.0)}, 0.35 * v.body.top_speed);
+}
+
+}  // namespace
+
+Intent decideSecondary(const DefenderView& v, DefenderMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  const int side = memory.reading.direction;
+  if (side == 0) {
+    if (g.ball().y > 0.0 || distance(g.ball(), g.self().pos) < 3.0)
+      return pursue(g, v.model, v.body, 0.0, v.body.top_speed);
+    return coverSteps(v);
+  }
+  switch (roleFor(v.job, side)) {
+    case FitRole::alley: return playAlley(v, memory, side);
+    case FitRole::force: return playForce(v, memory, side);
+    case FitRole::cutback: return playCutback(v, memory, side);
+    case FitRole::first_backer:
+    case FitRole::fill_backer:
+    case FitRole::overlap_backer: return decideBacker(v, memory);
+    default: return playCorner(v, memory, side);
+  }
+}
+
+}  // namespace gapsound

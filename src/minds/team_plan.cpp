@@ -1,0 +1,51 @@
+#include "minds/team_plan.hpp"
+
+namespace gapsound {
+namespace {
+
+void place(TeamPlan::Side& side, FitRole role, int man) {
+  switch (role) {
+    case FitRole::edge: side.end = man; break;
+    case FitRole::back_edge: side.back_end = man; break;
+    case FitRole::first_backer: side.first = man; break;
+    case FitRole::fill_backer: side.fill = man; break;
+    case FitRole::overlap_backer: side.overlap = man; break;
+    case FitRole::force: side.force = man; break;
+    case FitRole::alley: side.alley = man; break;
+    case FitRole::cutback: side.cutback = man; break;
+    default: break;
+  }
+}
+
+int nextInside(const std::array<Man, kMen>& men, int end, int direction) {
+  if (end == kNobody) return kNobody;
+  int best = kNobody;
+  double best_x = -99.0;
+  const double outer = direction * men[static_cast<std::size_t>(end)].spot.x;
+  for (int i = kOffense; i < kMen; ++i) {
+    const Man& man = men[static_cast<std::size_t>(i)];
+    const double x = direction * man.spot.x;
+    if (man.fit.level == 1 && x < outer - 0.1 && x > best_x) {
+      best = i;
+      best_x = x;
+    }
+  }
+  return best;
+}
+
+}  // namespace
+
+FitRole roleFor(const FitJob& job, int direction) { return direction >= 0 ? job.if_right : job.if_left; }
+
+TeamPlan teamPlanOf(const std::array<Man, kMen>& men, const FitTable& fits) {
+  TeamPlan plan;
+  plan.fits = fits;
+  for (const int direction : {+1, -1}) {
+    TeamPlan::Side& side = plan.sides[direction > 0 ? 0 : 1];
+    for (int i = kOffense; i < kMen; ++i) place(side, roleFor(men[static_cast<std::size_t>(i)].fit, direction), i);
+    side.tackle = nextInside(men, side.end, direction);
+  }
+  return plan;
+}
+
+}  // namespace gapsound

@@ -1,0 +1,30 @@
+#pragma once
+#include <array>
+
+#include "minds/glimpse.hpp"
+#include "scenario/setup.hpp"
+
+namespace gapsound {
+
+/// What the defense agreed on in its own huddle: who does what if the run goes either way.
+/// Built from the defense's half of a Setup alone.
+struct TeamPlan {
+  struct Side {
+    int end = kNobody;       // the edge man on the run's side
+    int tackle = kNobody;    // the next man on the line inside him
+    int back_end = kNobody;  // the edge man away from the run
+    int first = kNobody;     // b1
+    int fill = kNobody;      // a backer between b1 and the last one
+    int overlap = kNobody;   // the last backer
+    int force = kNobody;
+    int alley = kNobody;
+    int cutback = kNobody;
+  };
+  std::array<Side, 2> sides;  // [0]: run to the offense's right, [1]: left
+  FitTable fits;
+  [[nodiscard]] const Side& toward(int direction) const { return sides[direction >= 0 ? 0 : 1]; }
+};
+[[nodiscard]] TeamPlan teamPlanOf(const std::array<Man, kMen>& men, const FitTable& fits);
+[[nodiscard]] FitRole roleFor(const FitJob& job, int direction);
+
+}  // namespace gapsound

@@ -1,0 +1,79 @@
+#pragma once
+#include <array>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "football/faults.hpp"
+
+namespace gapsound {
+
+enum class Level { high_school, college, pro };
+enum class FitOff { man_in_front, call };
+
+/// Snap-to-snap variety of a real opponent and a real defense; part of the call, not of the noise.
+struct CallMix {
+  double line_spread_yd = 0.0;    // sd of a lineman's alignment across
+  double backer_spread_yd = 0.0;  // sd for backers, both ways
+  double back_spread_yd = 0.0;    // sd for the secondary, both ways
+  double slant_share = 0.0;       // share of snaps in which the line slants a gap
+  double shoot_share = 0.0;       // share of snaps in which one backer shoots his gap
+};
+
+struct FieldSpot {
+  std::string spot = "middle";  // left_hash, middle, right_hash
+  double to_goal = 75.0;        // yd, [1, 99]
+  int down = 1;                 // [1, 4]
+  double distance = 10.0;       // yd, [1, 99]
+};
+
+struct OffensePlan {
+  std::string formation;           // id or name
+  std::string scheme;              // id or name
+  std::string variant = "base";
+  std::string direction = "right"; // left, right
+  std::string strength = "right";  // left, right
+};
+
+struct DefensePlan {
+  std::string front;
+  std::string shell = "quarters";
+  std::string structure = "spill";      // spill, box
+  std::string movement = "none";
+  std::string bs_backer = "overlap";    // overlap, fold, shoot, hang
+  std::string key = "triangle";         // single, triangle
+  std::array<FitOff, 3> fit_off{};      // by level 1, 2, 3
+  std::optional<CallMix> mix;           // absent: the defaults of model.json; {"none"}: all zero
+};
+
+/// What a file may change about one man. Given times are the man's own: no level scale is laid on them.
+struct ManSettings {
+  std::optional<double> x, y, depth_yd;
+  std::optional<double> mass_kg, ten_yd_s, forty_yd_s;
+  std::optional<double> read_delay_s, downhill_yps, push, tackling;
+  std::optional<FitOff> fit_off;
+  std::optional<std::string> key;  // single, triangle
+};
+
+struct PlacedFault {
+  std::string player;
+  Fault fault;
+};
+
+/// One file of the scenarios folder as plain data; names are not yet looked up.
+struct Scenario {
+  int format = 1;
+  std::string source = "scenario";  // file it came from, for messages
+  std::string title;
+  std::vector<std::string> tags;
+  Level level = Level::high_school;
+  std::string clock = "hand";       // how given times were taken: hand, electronic
+  FieldSpot field;
+  OffensePlan offense;
+  DefensePlan defense;
+  std::map<std::string, ManSettings> players;
+  std::vector<PlacedFault> faults;
+};
+
+}  // namespace gapsound

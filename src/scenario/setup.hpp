@@ -1,0 +1,113 @@
+#pragma once
+#include <array>
+#include <cstdint>
+#include <string>
+#include <vector>
+
+#include "athlete/body.hpp"
+#include "base/vec2.hpp"
+#include "football/faults.hpp"
+#include "football/groups.hpp"
+#include "football/states.hpp"
+#include "scenario/scenario.hpp"
+
+namespace gapsound {
+
+inline constexpr int kMen = 22;
+inline constexpr int kOffense = 11;  // men 0..10 attack, 11..21 defend
+inline constexpr int kNobody = -1;
+
+enum class BlockKind : std::uint8_t {
+  none, base, down, back, reach, scoop, cutoff, post, drive, combo, kick, log, wrap, lead, insert,
+  hinge, climb, arc, fan, stalk, crack, wall
+};
+enum class PullStyle : std::uint8_t { none, open, skip, flat };
+
+/// One blocker's job against the front actually faced. Indices are men of the same Setup.
+struct BlockJob {
+  BlockKind kind = BlockKind::none;
+  int target = kNobody;     // defender he starts for
+  int partner = kNobody;    // mate who shares the target in a double team
+  bool leaves = false;      // of the two, he is the one who climbs
+  int climb_to = kNobody;   // defender for the climb, or next once the target is gone
+  PullStyle pull = PullStyle::none;
+  double pull_depth = 0.0;  // yd behind the line he travels, > 0 when pulling
+  double delay_s = 0.0;     // on top of the snap reaction
+  bool reads_kick = false;  // wrapper who goes to the side the kicker leaves him
+  bool may_log = false;     // kicker who hooks an end that came inside
+};
+
+/// The ball's path: who takes it where and when, and where he means to cross the line.
+struct BackJob {
+  std::vector<Vec2> steps;   // points run through before the mesh (counter steps); may be empty
+  Vec2 mesh;                 // where he takes the ball
+  double mesh_s = 1.3;       // when, seconds after the snap
+  double aim_x = 0.0;        // where he means to cross the line
+  bool patient = false;      // stays behind his wrapper
+  bool bends = false;        // zone: free to cut back at the heels
+};
+
+enum class FitRole : std::uint8_t {
+  edge, back_edge, interior, first_backer, fill_backer, overlap_backer, force, alley, cutback, corner, out
+};
+enum class KeyStyle : std::uint8_t { single, triangle };
+enum class BackSideBacker : std::uint8_t { overlap, fold, shoot, hang };
+
+/// What a defender knows before the snap: his own side's call, nothing of the offense's.
+struct FitJob {
+  int level = 1;                          // 1 line, 2 backers, 3 secondary
+  std::string gap;                        // as called: "B+", "force+", "deep"
+  double gap_x = 0.0;                     // centre of the called gap at the snap, yd
+  double slant_x = 0.0;                   // called movement along x, yd; 0 none
+  FitRole if_right = FitRole::out;        // his role when the run goes to the offense's right
+  FitRole if_left = FitRole::out;
+  int key = kNobody;                      // offensive man he keys
+  KeyStyle key_style = KeyStyle::triangle;
+  bool off_the_man_in_front = true;       // false: runs to the call whatever happened
+  Structure structure = Structure::spill;
+  BackSideBacker bs_backer = BackSideBacker::overlap;
+  double read_delay_s = 0.7;              // snap to a concluded read, before noise
+  double downhill_yps = 7.0;              // level 3: closing speed until he comes to balance
+  int man_on = kNobody;                   // receiver he has in man coverage
+};
+
+struct Man {
+  std::string id;            // as drawn: "SS", "LT"
+  std::uint64_t stream = 0;  // random streams key: the role as if the run went right
+  bool attacks = false;
+  Group group = Group::backer;
+  Body body;
+  Vec2 spot;                 // at the snap, before the mix
+  Vec2 facing{0.0, 1.0};
+  double aligned_off_line = 0.0;
+  BlockJob block;            // offense
+  FitJob fit;                // defense
+  std::vector<Fault> faults;
+};
+
+/// A scenario resolved: 22 placed men with jobs. Values only; safe to copy and to share between threads.
+/// Men are ordered by their role as if the run went right, so a scenario and its mirror image
+/// have their men in the same order.
+struct Setup {
+  std::string title;
+  int direction = +1;           // +1: the run goes to the offense's right
+  Level level = Level::pro;
+  std::array<Man, kMen> men;
+  int passer = kNobody;         // who has the ball after the snap
+  int carrier = kNobody;        // who is meant to run with it (the passer himself on a keep)
+  double snap_flight_s = 0.0;   // gun snap in the air
+  BackJob run;
+  CallMix mix;
+  FitTable fits;
+  double sideline_left = -26.67, sideline_right = 26.67;  // x of the sidelines
+  double to_goal = 75.0;
+  int down = 1;
+  double distance = 10.0;
+  std::string scheme, variant, front, formation, shell, structure;
+};
+
+[[nodiscard]] inline bool isOffense(int man) { return man < kOffense; }
+/// The Setup turned over x; direction flips, ids and order stay.
+[[nodiscard]] Setup mirrored(const Setup& setup);
+
+}  // namespace gapsound

@@ -1,0 +1,88 @@
+#include "sim/physics_world.hpp"
+
+#include <box2d/box2d.h>
+
+#include "base/numbers.hpp"
+#include "base/tick.hpp"
+
+namespace gapsound {
+namespace {
+
+constexpr int kVelocityIterations = 4;
+constexpr int kPositionIterations = 2;
+constexpr std::uint16_t kAttackers = 1, kDefenders = 2, kPasser = 4;
+
+b2Vec2 toBox(Vec2 v) { return {static_cast<float>(v.x), static_cast<float>(v.y)}; }
+Vec2 fromBox(b2Vec2 v) { return {static_cast<double>(v.x), static_cast<double>(v.y)}; }
+
+b2PolygonShape torsoShape(const PhysicsWorld::Torso& t) {
+  b2Vec2 corners[8];
+  for (int k = 0; k < 8; ++k) {
+    const Vec2 d = fixedDirection(0.39269908169872414 + k * 0.78539816339744828);
+    corners[k] = toBox({t.shoulder * d.x, t.chest * d.y});
+  }
+  b2PolygonShape shape;
+  shape.Set(corners, 8);
+  return shape;
+}
+
+b2Filter filterOf(const PhysicsWorld::Torso& t) {
+  b2Filter f;
+  f.categoryBits = t.passes_mates ? kPasser : t.attacks ? kAttackers : kDefenders;
+  f.maskBits = t.passes_mates ? kDefenders : t.attacks ? static_cast<std::uint16_t>(kAttackers | kDefenders)
+                                                        : static_cast<std::uint16_t>(kAttackers | kDefenders | kPasser);
+  return f;
+}
+
+}  // namespace
+
+struct PhysicsWorld::Impl {
+  b2World world{b2Vec2{0.0f, 0.0f}};
+  std::array<b2Body*, kMen> bodies{};
+  [[nodiscard]] b2Body& body(int man) const { return *bodies[static_cast<std::size_t>(man)]; }
+};
+
+PhysicsWorld::PhysicsWorld(const std::array<Torso, kMen>& torsos) : impl_(std::make_unique<Impl>()) {
+  for (std::size_t i = 0; i < kMen; ++i) {
+    const Torso& t = torsos[i];
+    b2BodyDef def;
+    def.type = b2_dynamicBody;
+    def.position = toBox(t.pos);
+    def.angle = static_cast<float>(fixedAngle({t.face.y, -t.face.x}));  // chest is the body's +y
+    def.fixedRotation = true;
+    def.allowSleep = false;
+    impl_->bodies[i] = impl_->world.CreateBody(&def);
+    const b2PolygonShape shape = torsoShape(t);
+    b2FixtureDef fixture;
+    fixture.shape = &shape;
+    fixture.density = 1.0f;
+    fixture.friction = 0.2f;
+    fixture.restitution = 0.0f;
+    fixture.filter = filterOf(t);
+    impl_->bodies[i]->CreateFixture(&fixture);
+    b2MassData mass;
+    mass.mass = static_cast<float>(t.mass_kg);
+    mass.center = {0.0f, 0.0f};
+    mass.I = 0.0f;
+    impl_->bodies[i]->SetMassData(&mass);
+  }
+}
+
+PhysicsWorld::~PhysicsWorld() = default;
+
+Vec2 PhysicsWorld::pos(int man) const { return fromBox(impl_->body(man).GetPosition()); }
+Vec2 PhysicsWorld::vel(int man) const { return fromBox(impl_->body(man).GetLinearVelocity()); }
+Vec2 PhysicsWorld::face(int man) const {
+  const b2Rot& q = impl_->body(man).GetTransform().q;
+  return {-static_cast<double>(q.s), static_cast<double>(q.c)};
+}
+void PhysicsWorld::push(int man, Vec2 force) { impl_->body(man).ApplyForceToCenter(toBox(force), true); }
+void PhysicsWorld::setVelocity(int man, Vec2 vel) { impl_->body(man).SetLinearVelocity(toBox(vel)); }
+void PhysicsWorld::turn(int man, double rad_per_s) {
+  impl_->body(man).SetAngularVelocity(static_cast<float>(rad_per_s));
+}
+void PhysicsWorld::step() {
+  impl_->world.Step(static_cast<float>(kStep), kVelocityIterations, kPositionIterations);
+}
+
+}  // namespace gapsound

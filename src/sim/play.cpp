@@ -1,0 +1,255 @@
+#include "sim/play.hpp"
+
+#include <algorithm>
+#include <bit>
+#include <cmath>
+
+#include "athlete/locomotion.hpp"
+#include "base/numbers.hpp"
+#include "base/tick.hpp"
+#include "sim/contact.hpp"
+#include "sim/physics_world.hpp"
+#include "sim/snap.hpp"
+#include "sim/tackle.hpp"
+
+namespace gapsound {
+namespace {
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+Lineup lineupOf(const Setup& setup) {
+  Lineup lineup;
+  for (std::size_t i = 0; i < kMen; ++i)
+    lineup.men[i] = {setup.men[i].group, setup.men[i].spot, setup.men[i].body.shoulder};
+  return lineup;
+}
+
+std::array<PhysicsWorld::Torso, kMen> torsosOf(const Setup& setup) {
+  std::array<PhysicsWorld::Torso, kMen> torsos;
+  for (int i = 0; i < kMen; ++i) {
+    const Man& man = setup.men[at(i)];
+    const Vec2 face = isOffense(i) ? Vec2{0.0, 1.0} : Vec2{0.0, -1.0};
+    torsos[at(i)] = {man.spot, face, man.body.mass_kg, man.body.shoulder, man.body.chest, i == setup.passer, isOffense(i)};
+  }
+  return torsos;
+}
+
+/// One rep in progress, always a run to the right.
+class Rep {
+ public:
+  Rep(Setup setup, const Model& model, std::uint64_t seed)
+      : model_(model), setup_(std::move(setup)), contact_(model), tackling_(model) {
+    rollSnap(setup_, model_, seed, actors_, record_.events);
+    lineup_ = lineupOf(setup_);
+    plan_ = teamPlanOf(setup_.men, setup_.fits);
+    sheet_ = playSheetOf(setup_);
+    world_ = std::make_unique<PhysicsWorld>(torsosOf(setup_));
+    carrier_ = setup_.snap_flight_s > 0.0 ? kNobody : setup_.passer;
+    record_.frames.reserve(480);
+  }
+
+  Record run() {
+    perceive();
+    while (!over_) step();
+    return std::move(record_);
+  }
+
+ private:
+  // One tick: minds read the frozen present, forces follow, the world moves, the result is written down.
+  void step() {
+    decide();
+    exchange();
+    contact_.update(now_, actors_, record_.events);
+    tackling_.update(now_, actors_, contact_, *world_, record_.events);
+    move();
+    world_->step();
+    ++now_.tick;
+    now_.clock_s = seconds(now_.tick);
+    perceive();
+    judge();
+  }
+
+  void perceive() {
+    Frame& f = now_.frame;
+    for (int i = 0; i < kMen; ++i) {
+      Actor& a = actors_[at(i)];
+      a.down = a.out_until_s > now_.clock_s;
+      f.men[at(i)] = {world_->pos(i), world_->vel(i), world_->face(i), kNobody, a.down};
+    }
+    for (const Clinch& c : contact_.clinches()) {
+      f.men[at(c.blocker)].engaged = static_cast<std::int8_t>(c.defender);
+      if (f.men[at(c.defender)].engaged == kNobody) f.men[at(c.defender)].engaged = static_cast<std::int8_t>(c.blocker);
+    }
+    f.carrier = static_cast<std::int8_t>(carrier_);
+    f.ball = ballPlace();
+    record_.frames.push_back(f);
+    hashFrame(f);
+  }
+
+  Vec2 ballPlace() const {
+    if (carrier_ != kNobody) {
+      const Vec2 lean = carrier_ == setup_.passer ? Vec2{0.0, 0.1} : 0.3 * world_->face(carrier_);
+      return world_->pos(carrier_) + lean;
+    }
+    const double t = clamped(now_.clock_s / std::max(setup_.snap_flight_s, 0.01), 0.0, 1.0);
+    return t * world_->pos(setup_.passer);
+  }
+
+  void hashFrame(const Frame& f) {
+    std::uint64_t h = record_.hash;
+    for (const Pose& p : f.men)
+      for (const double v : {p.pos.x, p.pos.y, p.vel.x, p.vel.y, p.face.x, p.face.y})
+        h = mixed(h, std::bit_cast<std::uint64_t>(v));
+    record_.hash = h;
+  }
+
+  // The frame a man sees: one delay old. A late reader is later still until the ball is upon him.
+  Glimpse glimpseOf(int man) const {
+    double delay = isOffense(man) ? model_.see_offense_s : model_.see_defense_s;
+    const double late = amountOf(actors_[at(man)].man->faults, FaultKind::late_read);
+    if (late > 0.0 && distance(now_.frame.ball, now_.frame.men[at(man)].pos) > 3.0) delay += late;
+    const int back = std::max(now_.tick - ticks(delay), 0);
+    return {record_.frames[at(back)], seconds(now_.tick - back), man, now_.frame.men[at(man)], now_.clock_s, lineup_};
+  }
+
+  void decide() {
+    for (int i = 0; i < kMen; ++i) {
+      if ((now_.tick + i) % 2 != 0) continue;  // 30 Hz, half the men each tick
+      Actor& a = actors_[at(i)];
+      if (a.down) {
+        a.intent = {};
+        continue;
+      }
+      const Glimpse glimpse = glimpseOf(i);
+      if (isOffense(i)) a.intent = decideAttacker(glimpse, i, a);
+      else decideDefense(glimpse, i, a);
+    }
+  }
+
+  Intent decideAttacker(const Glimpse& glimpse, int i, Actor& a) {
+    const AttackerView view{glimpse, model_, a.man->body, sheet_};
+    if (i == carrier_ && i != setup_.passer) return decideRunner(view, a.runner);
+    if (i == setup_.passer) return decidePasser(view, i == carrier_ || carrier_ == kNobody);
+    if (i == setup_.carrier) return decideApproach(view, a.runner);
+    return decideBlocker(view, a.blocker);
+  }
+
+  void decideDefense(const Glimpse& glimpse, int i, Actor& a) {
+    const Reading before = a.defender.reading;
+    a.intent = decideDefender({glimpse, model_, a.man->body, a.man->fit, plan_, a.man->faults}, a.defender);
+    const Reading& after = a.defender.reading;
+    if (after.direction != before.direction) note(Happening::saw_key, i, after.direction);
+    if (after.end != before.end) note(Happening::end_state, i, static_cast<int>(after.end));
+    if (after.backer != before.backer) note(Happening::backer_state, i, static_cast<int>(after.backer));
+    if (after.fit != before.fit) note(Happening::decides, i, static_cast<int>(after.fit));
+  }
+
+  void note(Happening what, int man, int code) { record_.events.push_back({now_.tick, what, man, kNobody, code}); }
+
+  // Snap to the passer, then the hand-off when the two are together.
+  void exchange() {
+    if (carrier_ == kNobody) {
+      if (now_.clock_s >= setup_.snap_flight_s) carrier_ = setup_.passer;
+      return;
+    }
+    if (carrier_ != setup_.passer || setup_.carrier == setup_.passer) return;
+    const double gap = distance(now_.frame.men[at(carrier_)].pos, now_.frame.men[at(setup_.carrier)].pos);
+    if (gap > model_.mesh_reach_yd || now_.clock_s < setup_.run.mesh_s - 0.1) return;
+    carrier_ = setup_.carrier;
+    record_.handoff_tick = now_.tick;
+    record_.events.push_back({now_.tick, Happening::handoff, setup_.passer, carrier_, 0});
+  }
+
+  void move() {
+    std::array<Vec2, kMen> forces{};
+    contact_.addForces(now_, actors_, forces);
+    tackling_.addForces(now_, actors_, forces);
+    for (int i = 0; i < kMen; ++i) {
+      const Actor& a = actors_[at(i)];
+      const Pose& p = now_.frame.men[at(i)];
+      const Body& body = a.man->body;
+      if (a.down) forces[at(i)] -= (body.mass_kg * model_.ground_drag) * p.vel;
+      else if (!contact_.of(i) && !holding(i)) {
+        const Vec2 want = i == carrier_ && tackling_.wrapped() ? 0.6 * a.intent.want : a.intent.want;
+        forces[at(i)] += body.mass_kg * accelerationToward(body, model_, p.vel, p.face, want);
+      }
+      world_->push(i, forces[at(i)]);
+      const double turn = fixedAngle({dot(p.face, a.intent.face), cross(p.face, a.intent.face)});
+      world_->turn(i, clamped(turn / kStep, -model_.loco_turn_rate, model_.loco_turn_rate));
+    }
+  }
+
+  bool holding(int man) const {
+    const auto& h = tackling_.holders();
+    return std::find(h.begin(), h.end(), man) != h.end();
+  }
+
+  void judge() {
+    const Vec2 ball = now_.frame.ball;
+    if (carrier_ != kNobody) farthest_ = std::max(farthest_, ball.y);
+    if (record_.line_tick < 0 && carrier_ != kNobody && ball.y >= 0.0) {
+      record_.line_tick = now_.tick;
+      record_.events.push_back({now_.tick, Happening::crosses_line, carrier_, kNobody, 0});
+    }
+    if (tackling_.finished(now_)) {
+      const double fall = tackling_.wonByCarrier() ? model_.fall_forward_yd : 0.0;
+      farthest_ = std::max(farthest_, ball.y + fall);
+      end(ball.y + fall < farthest_ - 1.0 ? Ending::forward_progress : Ending::tackled);
+    } else if (carrier_ != kNobody && (ball.x < setup_.sideline_left || ball.x > setup_.sideline_right)) {
+      end(Ending::out);
+    } else if (farthest_ >= setup_.to_goal) {
+      end(Ending::score);
+    } else if (now_.clock_s >= kLongest) {
+      end(Ending::time);
+    }
+  }
+
+  void end(Ending how) {
+    over_ = true;
+    record_.ending = how;
+    record_.yards = std::min(farthest_, setup_.to_goal);
+    record_.end_tick = now_.tick;
+    record_.first_contact_tick = tackling_.firstContactTick();
+  }
+
+  static constexpr double kLongest = 14.0;  // s
+
+  const Model& model_;
+  Setup setup_;
+  Actors actors_;
+  Lineup lineup_;
+  TeamPlan plan_;
+  PlaySheet sheet_;
+  Contact contact_;
+  Tackling tackling_;
+  std::unique_ptr<PhysicsWorld> world_;
+  Present now_;
+  Record record_;
+  int carrier_ = kNobody;
+  double farthest_ = -99.0;
+  bool over_ = false;
+};
+
+void mirrorRecord(Record& record) {
+  for (Frame& f : record.frames) {
+    f.ball = mirrored(f.ball);
+    for (Pose& p : f.men) {
+      p.pos = mirrored(p.pos);
+      p.vel = mirrored(p.vel);
+      p.face = mirrored(p.face);
+    }
+  }
+  for (Event& e : record.events)
+    if (e.what == Happening::saw_key || e.what == Happening::slants) e.code = -e.code;
+}
+
+}  // namespace
+
+Record play(const Setup& setup, const Model& model, std::uint64_t seed) {
+  if (setup.direction >= 0) return Rep(setup, model, seed).run();
+  Record record = Rep(mirrored(setup), model, seed).run();
+  mirrorRecord(record);
+  return record;
+}
+
+}  // namespace gapsound

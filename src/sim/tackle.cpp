@@ -1,0 +1,124 @@
+#include "sim/tackle.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "base/numbers.hpp"
+
+namespace gapsound {
+namespace {
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+}  // namespace
+
+double freeTackleShare(const Model& m, double closing, bool across, double tackling) {
+  return logistic(m.tackle_base - m.tackle_speed * (closing - 3.0) - (across ? m.tackle_across : 0.0) + tackling);
+}
+
+bool Tackling::canTry(const Present& now, const Actors& actors, const Contact& contact, int man) const {
+  const Actor& d = actors[at(man)];
+  if (d.down || d.out_until_s > now.clock_s || next_try_s_[at(man)] > now.clock_s) return false;
+  if (std::find(holders_.begin(), holders_.end(), man) != holders_.end()) return false;
+  const double gap = distance(now.frame.men[at(man)].pos, now.frame.men[at(now.frame.carrier)].pos);
+  return gap < (contact.of(man) ? model_->tackle_reach_blocked : model_->tackle_reach_free);
+}
+
+double Tackling::makeShare(const Present& now, const Actors& actors, const Contact& contact, int man) const {
+  const Model& m = *model_;
+  const Pose& me = now.frame.men[at(man)];
+  const Pose& back = now.frame.men[at(now.frame.carrier)];
+  const double tackling = actors[at(man)].man->body.tackling;
+  const Clinch* c = contact.of(man);
+  if (!c) {
+    const Vec2 closing = me.vel - back.vel;
+    const Vec2 to_back = unit(back.pos - me.pos);
+    const bool across = std::abs(cross(to_back, unit(closing))) > 0.7 && length(closing) > 2.0;
+    if (!holders_.empty()) return 0.95;
+    return freeTackleShare(m, length(closing), across, tackling);
+  }
+  double share = m.tackle_blocked;
+  if (length(back.vel) < 3.5) share *= 1.6;
+  if (contact.blockersOn(man) > 1) share *= 0.5;
+  const Vec2 to_blocker = now.frame.men[at(c->blocker)].pos - me.pos;
+  if (dot(unit(to_blocker), unit(back.pos - me.pos)) > 0.6) share *= 0.3;
+  return std::min(share, 0.9);
+}
+
+void Tackling::wrap(const Present& now, Actors& actors, PhysicsWorld& world, int man) {
+  const Model& m = *model_;
+  const int carrier = now.frame.carrier;
+  Actor& back = actors[at(carrier)];
+  const bool won = back.luck.chance(m.wrap_back_wins);
+  if (holders_.empty()) {
+    carrier_won_ = won;
+    wrapped_s_ = now.clock_s;
+  }
+  const double mb = back.man->body.mass_kg;
+  const double md = actors[at(man)].man->body.mass_kg;
+  const Vec2 common = (1.0 / (mb + md)) * (mb * world.vel(carrier) + md * world.vel(man));
+  const double share = won ? m.wrap_keep_won : m.wrap_keep_lost;
+  const Vec2 v = world.vel(carrier) + share * (common - world.vel(carrier));
+  world.setVelocity(carrier, v);
+  world.setVelocity(man, v + (mb / md) * (1.0 - share) * (world.vel(carrier) - v));
+  holders_.push_back(man);
+}
+
+void Tackling::attempt(const Present& now, Actors& actors, Contact& contact, PhysicsWorld& world, int man,
+                       std::vector<Event>& events) {
+  const Model& m = *model_;
+  Actor& d = actors[at(man)];
+  const bool blocked = contact.of(man) != nullptr;
+  const bool makes = d.luck.chance(makeShare(now, actors, contact, man));
+  const bool told_to_miss = d.luck.chance(amountOf(d.man->faults, FaultKind::missed_tackle));
+  if (first_contact_tick_ < 0) {
+    first_contact_tick_ = now.tick;
+    events.push_back({now.tick, Happening::first_contact, man, now.frame.carrier, 0});
+  }
+  next_try_s_[at(man)] = now.clock_s + m.tackle_again_s;
+  events.push_back({now.tick, Happening::tries_tackle, man, now.frame.carrier, blocked ? 1 : 0});
+  if (makes && !told_to_miss) {
+    events.push_back({now.tick, Happening::wraps, man, now.frame.carrier, 0});
+    contact.release(man);
+    wrap(now, actors, world, man);
+    return;
+  }
+  if (!blocked) {
+    events.push_back({now.tick, Happening::misses_tackle, man, now.frame.carrier, 0});
+    d.out_until_s = now.clock_s + m.miss_out_s;
+  }
+  world.setVelocity(now.frame.carrier, (blocked ? m.miss_keep_blocked : m.miss_keep_free) * world.vel(now.frame.carrier));
+}
+
+void Tackling::update(const Present& now, Actors& actors, Contact& contact, PhysicsWorld& world,
+                      std::vector<Event>& events) {
+  if (now.frame.carrier < 0) return;
+  for (int man = kOffense; man < kMen; ++man)
+    if (canTry(now, actors, contact, man)) attempt(now, actors, contact, world, man, events);
+}
+
+void Tackling::addForces(const Present& now, const Actors& actors, std::array<Vec2, kMen>& forces) const {
+  if (holders_.empty()) return;
+  const Model& m = *model_;
+  const int carrier = now.frame.carrier;
+  const Pose& back = now.frame.men[at(carrier)];
+  const double mass = actors[at(carrier)].man->body.mass_kg;
+  const std::size_t n = holders_.size();
+  const double gang = n == 1 ? 1.0 : n == 2 ? m.wrap_second : m.wrap_third;
+  const double decel = m.wrap_decel * gang * (carrier_won_ ? 0.7 : 1.4);
+  const double speed = length(back.vel);
+  if (speed > 0.05) forces[at(carrier)] -= (mass * std::min(decel, 20.0 * speed) / speed) * back.vel;
+  for (const int h : holders_) {
+    const Pose& p = now.frame.men[at(h)];
+    const double hm = actors[at(h)].man->body.mass_kg;
+    const Vec2 gap = back.pos - p.pos;
+    forces[at(h)] += hm * (12.0 * (length(gap) - 0.6) * unit(gap) + 8.0 * (back.vel - p.vel));
+  }
+}
+
+bool Tackling::finished(const Present& now) const {
+  if (holders_.empty()) return false;
+  const double held = now.clock_s - wrapped_s_;
+  const double speed = length(now.frame.men[at(now.frame.carrier)].vel);
+  return held > model_->wrap_longest_s || (held > model_->wrap_least_s && speed < 0.6);
+}
+
+}  // namespace gapsound
