@@ -19,8 +19,9 @@ struct Disc2 {
 /// Sample times shared by everything that asks "who gets there first", with g tabled for one common T.
 struct ReachSamples {
   static constexpr int kCount = 22;
+  static constexpr int kNear = 17;      // samples up to 2.2 s; the rest are for long chases
   static constexpr double kTau = 1.17;  // s, mean of fit B over men; locomotion keeps each man's own T
-  std::array<double, kCount> t{};       // 0.1, 0.2 ... 2.2 s
+  std::array<double, kCount> t{};       // every 0.1 s to 1.2, 0.2 s to 2.2, then coarser to 4.4 s
   std::array<double, kCount> carry{};   // g(t)
   std::array<double, kCount> reach{};   // t - g(t)
 };

@@ -11,7 +11,7 @@ enum class ExitCode { fine = 0, usage = 2, badInput = 3, noAccess = 4, ourFault 
 /// The one error that crosses folders: thrown once where the fault is found, printed once at the edge.
 class Error : public std::runtime_error {
  public:
-  Error(ExitCode code, std::string message) : std::runtime_error(std::move(message)), code_(code) {}
+  Error(ExitCode code, const std::string& message) : std::runtime_error(message), code_(code) {}
   [[nodiscard]] ExitCode code() const { return code_; }
 
  private:

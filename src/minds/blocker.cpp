@@ -113,12 +113,19 @@ void reconsider(const AttackerView& v, BlockerMemory& memory) {
   memory.target = bestTarget(v, memory);
 }
 
+// The wrapper turns up through the door, or tight round it when it is shut.
+Vec2 wrapGate(const AttackerView& v) {
+  const Door door = doorOf(v);
+  if (door.exists && door.width < v.model.door_shut_yd) return {door.outer + v.model.wrap_round_yd, -0.2};
+  return {aimNow(v) + 0.2, -0.2};
+}
+
 // Pullers run flat behind the line, then turn up a good two yards before they get where they are going.
 bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
   const Glimpse& g = v.glimpse;
   const BlockJob& job = jobOf(v);
   if (job.pull == PullStyle::none || memory.turned_up) return false;
-  const double goal_x = kicks(job.kind) && memory.target != kNobody ? g.place(memory.target).x - 0.4 : aimNow(v);
+  const double goal_x = kicks(job.kind) && memory.target != kNobody ? g.place(memory.target).x - 0.4 : wrapGate(v).x;
   const double turn_x = goal_x - (kicks(job.kind) ? v.model.kick_turn_yd : v.model.wrap_turn_yd);
   const Vec2 me = g.self().pos;
   if (me.x >= turn_x) {
@@ -132,8 +139,6 @@ bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
   return true;
 }
 
-// The wrapper turns up through the door, or round it when it is shut.
-Vec2 wrapGate(const AttackerView& v) { return {aimNow(v) + 0.2, -0.2}; }
 
 Intent runAt(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
@@ -142,7 +147,7 @@ Intent runAt(const AttackerView& v, BlockerMemory& memory) {
   intent.hands_on = memory.target;
   intent.takes_any = true;
   if (onPullPath(v, memory, intent)) return intent;
-  const double pace = paceOf(v, job);
+  const double pace = memory.turned_up ? v.model.turn_up_pace * v.body.top_speed : paceOf(v, job);
   const Vec2 me = g.self().pos;
   if (memory.target == kNobody) {
     intent.want = Vec2{0.6 * signOf(aimNow(v) - me.x), 2.2};

@@ -109,7 +109,7 @@ Rating rate(const AttackerView& v, const Threats& threats, const Way& w) {
   const ReachSamples& s = reachSamples();
   const Vec2 from = v.glimpse.self().pos;
   Rating r;
-  for (std::size_t k = 0; k < ReachSamples::kCount; ++k) {
+  for (std::size_t k = 0; k < ReachSamples::kNear; ++k) {
     const Vec2 p = along(w, from, s.t[k]);
     bool met = false;
     for (int i = 0; i < threats.count && !met; ++i) met = reaches(v.model, threats.of[static_cast<std::size_t>(i)], p, k);
@@ -203,6 +203,25 @@ void chooseHeading(const AttackerView& v, RunnerMemory& memory) {
   memory.heading = chosen;
 }
 
+// He does not outrun his lead blocker: he gets to the line when the block is about to be made.
+double patientSpeed(const AttackerView& v, double speed) {
+  const Glimpse& g = v.glimpse;
+  const int lead = v.sheet.wrapper;
+  if (!v.sheet.run.patient || lead == kNobody || g.man(lead).engaged != kNobody || g.man(lead).down) return speed;
+  const int man = v.sheet.jobs[static_cast<std::size_t>(lead)].target;
+  if (man == kNobody || g.place(lead).y > g.place(man).y) return speed;
+  const double meets = firstMeeting(g.place(lead), g.man(lead).vel, v.model.patience_lead_yps, g.place(man), g.man(man).vel, 0.95).t;
+  if (meets >= kNever) return speed;
+  const double in_time = std::max(-g.self().pos.y, 0.0) / std::max(meets - v.model.patience_early_s, 0.1);
+  return std::min(speed, std::max(in_time, v.model.patience_least_yps));
+}
+
+// Even acceleration that brings him to the mesh on time, running.
+double paceToMesh(const Model& m, double way, double left, double speed) {
+  const double acceleration = 2.0 * (way - speed * left) / (left * left);
+  return speed + 1.3 * m.loco_response_s * acceleration;
+}
+
 }  // namespace
 
 Intent decideApproach(const AttackerView& v, RunnerMemory& memory) {
@@ -217,9 +236,9 @@ Intent decideApproach(const AttackerView& v, RunnerMemory& memory) {
   double way = distance(me, goal);
   if (memory.leg < legs) way += distance(goal, run.mesh);
   const double left = run.mesh_s - g.clock();
-  const double pace = left > 0.05 ? 2.0 * way / left - length(g.self().vel) : v.model.mesh_pace;
+  const double pace = left > 0.05 ? paceToMesh(v.model, way, left, length(g.self().vel)) : v.model.mesh_pace;
   if (distance(me, run.mesh) < 0.5 || left < 0.0) goal = Vec2{run.aim_x, 0.0};  // runs on through the exchange
-  intent.want = clamped(pace, 2.0, v.model.mesh_pace) * unit(goal - me);
+  intent.want = clamped(pace, 0.8, v.model.mesh_pace) * unit(goal - me);
   intent.face = unit(intent.want + Vec2{0.0, 3.0});
   return intent;
 }
@@ -238,9 +257,10 @@ Intent decideRunner(const AttackerView& v, RunnerMemory& memory) {
   const Vec2 d = behind ? wayToLine(v, memory.choice_x).first : memory.heading;
   if (behind) memory.heading = d;
   const double share = behind ? clamped(m.run_pace_base + m.run_pace_daylight * memory.free_s, m.run_pace_least, m.run_pace_most)
-                              : clamped(m.run_open_base + m.run_pace_daylight * memory.free_s, m.run_pace_least, 1.0);
+                              : clamped(m.run_open_base + m.run_pace_daylight * memory.free_s, m.run_pace_least, m.run_open_most);
+  const double speed = share * v.body.top_speed;
   Intent intent;
-  intent.want = share * v.body.top_speed * d;
+  intent.want = (behind ? patientSpeed(v, speed) : speed) * d;
   intent.face = unit(d + Vec2{0.0, 0.4});
   intent.push = d;
   return intent;

@@ -1,25 +1,57 @@
-#include <utility>
+#include "scenario/mirror.hpp"
 
-#include "scenario/setup.hpp"
+#include "scenario/look.hpp"
 
 namespace gapsound {
+namespace {
+
+void turn(Man& man) {
+  man.spot = mirrored(man.spot);
+  man.facing = mirrored(man.facing);
+  man.fit.gap = otherSideGap(man.fit.gap);
+  man.fit.gap_x = -man.fit.gap_x;
+  man.fit.slant_x = -man.fit.slant_x;
+  std::swap(man.fit.if_right, man.fit.if_left);
+}
+
+}  // namespace
+
+std::string otherSideWord(const std::string& words) {
+  const auto replaced = [&](const std::string& from, const std::string& to) {
+    std::string out = words;
+    const auto at = out.find(from);
+    return at == std::string::npos ? out : out.replace(at, from.size(), to);
+  };
+  const std::string left = replaced("right", "left");
+  return left != words ? left : replaced("left", "right");
+}
+
+Scenario mirrored(const Scenario& scenario) {
+  Scenario out = scenario;
+  out.offense.direction = otherSideWord(scenario.offense.direction);
+  out.offense.strength = otherSideWord(scenario.offense.strength);
+  out.field.spot = otherSideWord(scenario.field.spot);
+  out.defense.movement = otherSideWord(scenario.defense.movement);
+  out.players.clear();
+  for (const auto& [id, settings] : scenario.players) {
+    ManSettings turned = settings;
+    if (turned.x) turned.x = -*turned.x;
+    out.players[otherSide(id)] = turned;
+  }
+  for (PlacedFault& fault : out.faults) fault.player = otherSide(fault.player);
+  return out;
+}
 
 Setup mirrored(const Setup& setup) {
-  Setup m = setup;
-  m.direction = -setup.direction;
-  for (Man& man : m.men) {
-    man.spot = mirrored(man.spot);
-    man.facing = mirrored(man.facing);
-    man.fit.gap_x = -man.fit.gap_x;
-    man.fit.slant_x = -man.fit.slant_x;
-    std::swap(man.fit.if_right, man.fit.if_left);
-  }
-  m.run.mesh = mirrored(m.run.mesh);
-  for (Vec2& step : m.run.steps) step = mirrored(step);
-  m.run.aim_x = -m.run.aim_x;
-  m.sideline_left = -setup.sideline_right;
-  m.sideline_right = -setup.sideline_left;
-  return m;
+  Setup out = setup;
+  out.direction = -setup.direction;
+  for (Man& man : out.men) turn(man);
+  for (Vec2& step : out.run.steps) step = mirrored(step);
+  out.run.mesh = mirrored(setup.run.mesh);
+  out.run.aim_x = -setup.run.aim_x;
+  out.sideline_left = -setup.sideline_right;
+  out.sideline_right = -setup.sideline_left;
+  return out;
 }
 
 }  // namespace gapsound

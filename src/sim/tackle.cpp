@@ -18,8 +18,12 @@ bool Tackling::canTry(const Present& now, const Actors& actors, const Contact& c
   const Actor& d = actors[at(man)];
   if (d.down || d.out_until_s > now.clock_s || next_try_s_[at(man)] > now.clock_s) return false;
   if (std::find(holders_.begin(), holders_.end(), man) != holders_.end()) return false;
-  const double gap = distance(now.frame.men[at(man)].pos, now.frame.men[at(now.frame.carrier)].pos);
-  return gap < (contact.of(man) ? model_->tackle_reach_blocked : model_->tackle_reach_free);
+  const Pose& me = now.frame.men[at(man)];
+  const Pose& back = now.frame.men[at(now.frame.carrier)];
+  const double gap = distance(me.pos, back.pos);
+  if (contact.of(man)) return gap < model_->tackle_reach_blocked;
+  const bool slipping_away = dot(me.vel - back.vel, back.pos - me.pos) <= 0.0;
+  return gap < (slipping_away ? model_->tackle_reach_dive : model_->tackle_reach_free);
 }
 
 double Tackling::makeShare(const Present& now, const Actors& actors, const Contact& contact, int man) const {
@@ -33,7 +37,8 @@ double Tackling::makeShare(const Present& now, const Actors& actors, const Conta
     const Vec2 to_back = unit(back.pos - me.pos);
     const bool across = std::abs(cross(to_back, unit(closing))) > 0.7 && length(closing) > 2.0;
     if (!holders_.empty()) return 0.95;
-    return freeTackleShare(m, length(closing), across, tackling);
+    const double stretch = std::max(distance(me.pos, back.pos) - m.tackle_reach_free, 0.0);
+    return freeTackleShare(m, length(closing), across, tackling - m.tackle_stretch * stretch);
   }
   double share = m.tackle_blocked;
   if (length(back.vel) < 3.5) share *= 1.6;

@@ -1,0 +1,20 @@
+#pragma once
+#include <string>
+#include <string_view>
+
+#include "analysis/lanes.hpp"
+#include "football/states.hpp"
+
+namespace gapsound {
+
+/// What a coach says of a man in this state, after the man's name: "was kicked out".
+[[nodiscard]] std::string_view saidOf(EndState state);
+[[nodiscard]] std::string_view saidOf(BackerState state);
+/// What a man does who fits like this, after his name: "fitted inside the end".
+[[nodiscard]] std::string_view saidOf(Fit fit);
+/// How a crossing lies to the play, after the runner's name: "cut back".
+[[nodiscard]] std::string_view saidOf(Relation relation);
+/// "1.4 yd", "a yard" is not used: figures read the same everywhere.
+[[nodiscard]] std::string yards(double value);
+
+}  // namespace gapsound

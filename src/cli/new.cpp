@@ -1,0 +1,48 @@
+#include <fmt/core.h>
+
+#include <string_view>
+
+#include "base/error.hpp"
+#include "cli/print.hpp"
+#include "cli/session.hpp"
+#include "cli/verbs.hpp"
+#include "io/atomic_file.hpp"
+#include "io/scenario_file.hpp"
+#include "scenario/resolve.hpp"
+
+namespace gapsound {
+namespace {
+
+std::string titleFor(const NewOptions& o) {
+  if (!o.title.empty()) return o.title;
+  const std::string variant = o.variant == "base" ? "" : " " + o.variant;
+  return fmt::format("{} {}{} {} against {} {}, {}", o.formation, o.scheme, variant, o.direction, o.front, o.shell,
+                     o.structure);
+}
+
+/// The document as a user could have typed it, so that it passes the same checks as every file.
+Answer documentFor(const NewOptions& o) {
+  return {{"gapsound", 1}, {"title", titleFor(o)}, {"level", o.level},
+          {"field", {{"spot", o.spot}, {"to_goal", o.to_goal}, {"down", 1}, {"distance", 10}}},
+          {"offense", {{"formation", o.formation}, {"scheme", o.scheme}, {"variant", o.variant},
+                       {"direction", o.direction}, {"strength", o.strength}}},
+          {"defense", {{"front", o.front}, {"shell", o.shell},
+                       {"call", {{"structure", o.structure}, {"movement", o.movement}}}}}};
+}
+
+}  // namespace
+
+int runNew(const NewOptions& options) {
+  requireWritable(options.out);
+  const Scenario scenario = parseScenario(documentFor(options).dump(), options.out);
+  static_cast<void>(resolve(scenario, library(), modelFor("")));
+  writeAtomically(options.out, toJson(scenario));
+  if (options.json) {
+    printAnswer({{"written", options.out}});
+  } else {
+    fmt::print("{} written: {}\n", options.out, scenario.title);
+  }
+  return 0;
+}
+
+}  // namespace gapsound

@@ -1,0 +1,82 @@
+#pragma once
+#include <cstdint>
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "io/changes.hpp"
+
+namespace gapsound {
+
+/// What every verb that plays a scenario understands.
+struct PlayOptions {
+  std::string file;
+  Changes changes;
+  std::string model;  // empty: the shipped constants
+  std::uint64_t seed = 1;
+  bool json = false;
+};
+
+struct RepOptions : PlayOptions {
+  std::string tape;  // empty: none is kept
+};
+
+struct ManyOptions : PlayOptions {
+  int n = 400;
+  int jobs = 0;  // threads, 0: all cores
+};
+
+struct VaryOptions : ManyOptions {
+  std::vector<std::string> over;
+  std::string png, svg, pdf, csv;  // empty: not written
+};
+
+struct VersusOptions : ManyOptions {
+  std::string other;  // second file; empty: the first one again
+  std::vector<std::string> a, b;
+};
+
+struct PictureOptions : PlayOptions {
+  std::string out;
+  std::string title;   // in place of the scenario's
+  bool no_mix = false; // without the snap-to-snap variety of the calls
+};
+
+struct StripOptions : PictureOptions {
+  std::optional<int> frames;  // evenly spaced; absent: the moments that mattered
+  bool wide = false;          // a lying page of the box alone
+};
+
+struct ClipOptions : PictureOptions {
+  std::string beside;  // scenario played next to the first one
+  std::optional<std::uint64_t> beside_seed;
+  Changes beside_changes;
+  std::vector<std::string> names;  // over the two sides
+  std::string difference;          // what was changed between them, in words
+};
+
+struct NewOptions {
+  std::string formation, scheme, front, out;
+  std::string title, variant = "base", direction = "right", strength = "right";
+  std::string shell = "quarters", structure = "spill", movement = "none", level = "high_school";
+  std::string spot = "middle";
+  double to_goal = 75;
+  bool json = false;
+};
+
+struct ListOptions {
+  std::string kind;
+  bool json = false;
+};
+
+struct OpenOptions : PlayOptions {
+  int ui_scale = 100;
+  std::optional<double> at;  // s after the snap
+  std::string shot;          // PNG to draw instead of opening a window
+};
+
+/// Opens the window; the program that has one hands it to runProgram.
+using WindowOpener = std::function<int(const OpenOptions&)>;
+
+}  // namespace gapsound

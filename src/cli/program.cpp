@@ -1,0 +1,197 @@
+#include "cli/program.hpp"
+
+#include <fmt/core.h>
+
+#include <CLI/CLI.hpp>
+#include <exception>
+
+#include "base/error.hpp"
+#include "cli/verbs.hpp"
+
+namespace gapsound {
+namespace {
+
+using Verb = std::function<int()>;
+
+int codeOf(ExitCode code) { return static_cast<int>(code); }
+
+void addJson(CLI::App& verb, bool& json) {
+  verb.add_flag("--json", json, "one JSON document on standard output");
+}
+
+void addRepeatable(CLI::App& verb, const char* name, std::vector<std::string>& into, const char* words) {
+  verb.add_option(name, into, words)->expected(1)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+}
+
+void addPlay(CLI::App& verb, PlayOptions& options) {
+  verb.add_option("file", options.file, "scenario file")->required();
+  addRepeatable(verb, "--set", options.changes.sets, "change one value, PATH=VALUE (repeatable)");
+  addRepeatable(verb, "--fault", options.changes.faults, "lay a fault on a man, MAN=KIND[:AMOUNT] (repeatable)");
+  verb.add_option("--model", options.model, "another file of model constants");
+  verb.add_option("--seed", options.seed, "first seed")->capture_default_str();
+}
+
+void addMany(CLI::App& verb, ManyOptions& options) {
+  addPlay(verb, options);
+  addJson(verb, options.json);
+  verb.add_option("-n", options.n, "reps")->check(CLI::Range(1, 1000000))->capture_default_str();
+  verb.add_option("--jobs", options.jobs, "threads, 0 for all cores")->check(CLI::Range(0, 256));
+}
+
+void addPicture(CLI::App& verb, PictureOptions& options) {
+  addPlay(verb, options);
+  addJson(verb, options.json);
+  verb.add_option("-o,--out", options.out, "file to write")->required();
+  verb.add_option("--title", options.title, "title line in place of the scenario's");
+  verb.add_flag("--no-mix", options.no_mix, "without the snap-to-snap variety of the calls");
+}
+
+/// Keeps the options of every verb alive until the chosen one runs.
+struct Verbs {
+  PlayOptions check;
+  ListOptions list;
+  NewOptions fresh;
+  RepOptions rep;
+  ManyOptions reps;
+  VaryOptions vary;
+  VersusOptions versus;
+  ClipOptions clip;
+  StripOptions strip;
+  OpenOptions open;
+};
+
+void addNew(CLI::App& verb, NewOptions& o) {
+  verb.add_option("--formation", o.formation)->required();
+  verb.add_option("--scheme", o.scheme)->required();
+  verb.add_option("--front", o.front)->required();
+  verb.add_option("-o,--out", o.out, "file to write")->required();
+  verb.add_option("--title", o.title);
+  verb.add_option("--variant", o.variant)->capture_default_str();
+  verb.add_option("--direction", o.direction, "left, right")->capture_default_str();
+  verb.add_option("--strength", o.strength, "left, right")->capture_default_str();
+  verb.add_option("--shell", o.shell)->capture_default_str();
+  verb.add_option("--structure", o.structure, "spill, box")->capture_default_str();
+  verb.add_option("--movement", o.movement)->capture_default_str();
+  verb.add_option("--level", o.level, "high_school, college, pro")->capture_default_str();
+  verb.add_option("--spot", o.spot, "left_hash, middle, right_hash")->capture_default_str();
+  verb.add_option("--to-goal", o.to_goal, "yards to the goal line")->capture_default_str();
+  addJson(verb, o.json);
+}
+
+void addVary(CLI::App& verb, VaryOptions& o) {
+  addMany(verb, o);
+  verb.add_option("--over", o.over, "setting to sweep, PATH=LO:HI:STEP")->required()->expected(1);
+  verb.add_option("--png", o.png, "curve as a picture");
+  verb.add_option("--svg", o.svg, "curve as a drawing");
+  verb.add_option("--pdf", o.pdf, "curve as a page");
+  verb.add_option("--csv", o.csv, "table for a spreadsheet");
+}
+
+void addVersus(CLI::App& verb, VersusOptions& o) {
+  addMany(verb, o);
+  verb.add_option("other", o.other, "second scenario; without it the first one on both sides");
+  addRepeatable(verb, "--a", o.a, "change the first side, PATH=VALUE (repeatable)");
+  addRepeatable(verb, "--b", o.b, "change the second side, PATH=VALUE (repeatable)");
+}
+
+void addClip(CLI::App& verb, ClipOptions& o) {
+  addPicture(verb, o);
+  verb.add_option("--beside", o.beside, "second scenario, played side by side");
+  verb.add_option("--beside-seed", o.beside_seed, "seed of the second one");
+  addRepeatable(verb, "--beside-set", o.beside_changes.sets, "change the second one, PATH=VALUE (repeatable)");
+  addRepeatable(verb, "--beside-fault", o.beside_changes.faults, "fault on the second one (repeatable)");
+  verb.add_option("--names", o.names, "what stands over the two pictures")->expected(2);
+  verb.add_option("--difference", o.difference, "what was changed between the two, in words");
+}
+
+void addStrip(CLI::App& verb, StripOptions& o) {
+  addPicture(verb, o);
+  verb.add_option("--frames", o.frames, "pictures, evenly spaced")->check(CLI::Range(2, 12));
+  verb.add_flag("--wide", o.wide, "a lying page of the box alone");
+}
+
+void addOpen(CLI::App& verb, OpenOptions& o) {
+  addPlay(verb, o);
+  verb.get_option("file")->required(false);
+  verb.add_option("--ui-scale", o.ui_scale, "per cent")->check(CLI::IsMember({100, 150, 200}));
+  verb.add_option("--at", o.at, "seconds after the snap")->check(CLI::Range(0.0, 60.0));
+  verb.add_option("--shot", o.shot, "draw one picture into this PNG and leave");
+}
+
+int openWith(const WindowOpener& window, const OpenOptions& options) {
+  if (!window) throw Error(ExitCode::noAccess, "this gapsound was built without its window");
+  return window(options);
+}
+
+/// Adds every verb to the program; the chosen one is left in `chosen`.
+void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window) {
+  const auto verb = [&](const char* name, const char* words, auto add, auto& options, auto run) {
+    auto* sub = app.add_subcommand(name, words);
+    add(*sub, options);
+    sub->callback([&chosen, &options, run] { chosen = [&options, run] { return run(options); }; });
+  };
+  const auto play_json = [](CLI::App& sub, auto& options) {
+    addPlay(sub, options);
+    addJson(sub, options.json);
+  };
+  const auto rep = [&](CLI::App& sub, RepOptions& options) {
+    play_json(sub, options);
+    sub.add_option("--tape", options.tape, "keep the recording in this file");
+  };
+  const auto list = [](CLI::App& sub, ListOptions& options) {
+    sub.add_option("kind", options.kind,
+                   "formations, fronts, shells, schemes, variants, movements, faults or attributes")->required();
+    addJson(sub, options.json);
+  };
+  verb("check", "is the look sound on paper?", play_json, o.check, runCheck);
+  verb("list", "names the library knows", list, o.list, runList);
+  verb("new", "writes a scenario from library names", addNew, o.fresh, runNew);
+  verb("rep", "one snap, told in words", rep, o.rep, runRep);
+  verb("reps", "many snaps, the distribution", addMany, o.reps, runReps);
+  verb("vary", "sweeps a setting and says where it breaks", addVary, o.vary, runVary);
+  verb("versus", "two scenarios rep by rep on the same luck", addVersus, o.versus, runVersus);
+  verb("clip", "a film clip, MP4 or GIF", addClip, o.clip, runClip);
+  verb("strip", "a film strip, PNG, SVG or PDF", addStrip, o.strip, runStrip);
+  verb("open", "the window", addOpen, o.open, [&window](const OpenOptions& options) {
+    return openWith(window, options);
+  });
+}
+
+/// CLI11 writes several lines; ours is one.
+int usageLine(const CLI::ParseError& error) {
+  fmt::print(stderr, "gapsound: {}; allowed: see gapsound --help\n", error.what());
+  return codeOf(ExitCode::usage);
+}
+
+int runChosen(const Verb& chosen) {
+  try {
+    return chosen();
+  } catch (const Error& error) {
+    fmt::print(stderr, "gapsound: {}\n", error.what());
+    return codeOf(error.code());
+  } catch (const std::exception& error) {
+    fmt::print(stderr, "gapsound: a fault of ours: {}\n", error.what());
+    return codeOf(ExitCode::ourFault);
+  }
+}
+
+}  // namespace
+
+int runProgram(int argc, char** argv, const WindowOpener& window) {
+  CLI::App app("Gapsound plays run fits against the look you will see.", "gapsound");
+  app.require_subcommand(1);
+  app.set_help_all_flag("--help-all", "help of every verb");
+  Verbs options;
+  Verb chosen;
+  addVerbs(app, options, chosen, window);
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::Success& help) {
+    return app.exit(help);
+  } catch (const CLI::ParseError& error) {
+    return usageLine(error);
+  }
+  return runChosen(chosen);
+}
+
+}  // namespace gapsound

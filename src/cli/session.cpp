@@ -1,0 +1,44 @@
+#include "cli/session.hpp"
+
+#include <nlohmann/json.hpp>
+
+#include "io/assets.hpp"
+#include "io/library.hpp"
+#include "io/model_file.hpp"
+#include "io/scenario_file.hpp"
+#include "scenario/resolve.hpp"
+
+namespace gapsound {
+
+const Library& library() {
+  static const Library shipped = readLibrary(assetPath(""));
+  return shipped;
+}
+
+Model modelFor(const std::string& file) { return readModel(file.empty() ? assetPath("model.json") : file); }
+
+Setup setupFor(const std::string& file, const Changes& changes, const Model& model) {
+  return resolve(readScenario(file, changes), library(), model);
+}
+
+Session sessionFor(const PlayOptions& options) {
+  const Model model = modelFor(options.model);
+  Scenario scenario = readScenario(options.file, options.changes);
+  Setup setup = resolve(scenario, library(), model);
+  return {std::move(scenario), std::move(setup), model};
+}
+
+Changes joined(Changes first, const Changes& second) {
+  first.sets.insert(first.sets.end(), second.sets.begin(), second.sets.end());
+  first.faults.insert(first.faults.end(), second.faults.begin(), second.faults.end());
+  return first;
+}
+
+Changes pictureChanges(const PictureOptions& options) {
+  Changes changes = options.changes;
+  if (!options.title.empty()) changes.sets.push_back("title=" + nlohmann::json(options.title).dump());
+  if (options.no_mix) changes.sets.emplace_back("defense.call.mix=none");
+  return changes;
+}
+
+}  // namespace gapsound

@@ -1,0 +1,18 @@
+#pragma once
+#include "cli/options.hpp"
+
+namespace gapsound {
+
+// One verb of the command line each. They print their answer, return the exit code and throw Error.
+
+int runCheck(const PlayOptions& options);
+int runClip(const ClipOptions& options);
+int runList(const ListOptions& options);
+int runNew(const NewOptions& options);
+int runRep(const RepOptions& options);
+int runReps(const ManyOptions& options);
+int runStrip(const StripOptions& options);
+int runVary(const VaryOptions& options);
+int runVersus(const VersusOptions& options);
+
+}  // namespace gapsound

@@ -1,0 +1,98 @@
+#include "io/atomic_file.hpp"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <utility>
+
+#include "base/error.hpp"
+
+namespace gapsound {
+namespace {
+
+[[noreturn]] void refuse(const std::string& file, const char* what) {
+  throw Error(ExitCode::noAccess, file + ": " + what + ": " + std::strerror(errno));
+}
+
+/// An open temporary file; removed on the way out unless it was renamed into place.
+class Temporary {
+ public:
+  explicit Temporary(const std::string& target) : target_(target), name_(target + ".XXXXXX") {
+    handle_ = mkstemp(name_.data());
+    if (handle_ < 0) refuse(target_, "cannot be written");
+  }
+  ~Temporary() {
+    if (handle_ >= 0) close(handle_);
+    if (!moved_) unlink(name_.c_str());
+  }
+  Temporary(const Temporary&) = delete;
+  Temporary& operator=(const Temporary&) = delete;
+
+  void write(std::string_view content) {
+    while (!content.empty()) {
+      const ssize_t done = ::write(handle_, content.data(), content.size());
+      if (done < 0 && errno == EINTR) continue;
+      if (done < 0) refuse(target_, "cannot be written");
+      content.remove_prefix(static_cast<std::size_t>(done));
+    }
+  }
+  void moveIntoPlace() {
+    fchmod(handle_, modeOfTarget());
+    const bool flushed = fsync(handle_) == 0;
+    const bool closed = close(std::exchange(handle_, -1)) == 0;
+    if (!flushed || !closed || std::rename(name_.c_str(), target_.c_str()) != 0) {
+      refuse(target_, "cannot be written");
+    }
+    moved_ = true;
+  }
+
+ private:
+  [[nodiscard]] mode_t modeOfTarget() const {
+    struct stat there {};
+    if (stat(target_.c_str(), &there) == 0) return there.st_mode & 07777;
+    const mode_t mask = umask(0);
+    umask(mask);
+    return 0666 & ~mask;
+  }
+
+  std::string target_, name_;
+  int handle_ = -1;
+  bool moved_ = false;
+};
+
+void refuseFolder(const std::string& file, const char* what) {
+  std::error_code ignored;
+  if (!std::filesystem::is_directory(file, ignored)) return;
+  errno = EISDIR;
+  refuse(file, what);
+}
+
+}  // namespace
+
+void writeAtomically(const std::string& file, std::string_view content) {
+  refuseFolder(file, "cannot be written");
+  Temporary temporary(file);
+  temporary.write(content);
+  temporary.moveIntoPlace();
+}
+
+void requireWritable(const std::string& file) {
+  refuseFolder(file, "cannot be written");
+  const Temporary probe(file);
+}
+
+std::string readWhole(const std::string& file) {
+  refuseFolder(file, "cannot be read");
+  std::ifstream in(file, std::ios::binary);
+  if (!in) refuse(file, "cannot be read");
+  return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+}
+
+}  // namespace gapsound

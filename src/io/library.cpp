@@ -1,0 +1,32 @@
+#include "io/library.hpp"
+
+#include <nlohmann/json.hpp>
+#include <utility>
+
+#include "base/nearest.hpp"
+#include "io/json_reader.hpp"
+#include "io/library_parts.hpp"
+
+namespace gapsound {
+namespace {
+
+using Part = void (*)(JsonReader, Library&);
+
+constexpr std::pair<const char*, Part> kParts[] = {
+    {"formations.json", readFormations}, {"fronts.json", readFronts}, {"shells.json", readShells},
+    {"schemes.json", readSchemes},       {"bodies.json", readBodies}, {"calls.json", readHabits},
+    {"fits.json", readFits}};
+
+}  // namespace
+
+Library readLibrary(const std::string& assetsDir) {
+  Library library;
+  for (const auto& [name, read] : kParts) {
+    const std::string file = assetsDir + "/library/" + name;
+    const nlohmann::json document = readJson(file);
+    read(JsonReader(file, document), library);
+  }
+  return library;
+}
+
+}  // namespace gapsound

@@ -1,0 +1,13 @@
+#pragma once
+#include <string>
+
+#include "base/model.hpp"
+
+namespace gapsound {
+
+/// Reads the constants of the simulation. Every name of the model must be there once, no other, each
+/// with value, unit, low, high and source, and the value within [low, high].
+/// Throws InputError for a bad entry, Error(noAccess) when the file cannot be read.
+[[nodiscard]] Model readModel(const std::string& file);
+
+}  // namespace gapsound

@@ -1,0 +1,268 @@
+#include "io/scenario_file.hpp"
+
+#include <fmt/format.h>
+
+#include <nlohmann/json.hpp>
+
+#include "io/atomic_file.hpp"
+#include "io/json_reader.hpp"
+
+namespace gapsound {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+constexpr const char* kLevelKeys[] = {"level1", "level2", "level3"};
+
+struct ManKey {
+  const char* name;
+  std::optional<double> ManSettings::*value;
+  double low, high;
+  const char* unit;
+};
+
+constexpr ManKey kManKeys[] = {
+    {"x", &ManSettings::x, -53.3, 53.3, "yd right of the ball"},
+    {"y", &ManSettings::y, -20.0, 40.0, "yd downfield of the ball"},
+    {"depth_yd", &ManSettings::depth_yd, 0.5, 30.0, "yd, moves y only"},
+    {"mass_kg", &ManSettings::mass_kg, 45.0, 190.0, "kg"},
+    {"ten_yd_s", &ManSettings::ten_yd_s, 1.3, 3.0, "s"},
+    {"forty_yd_s", &ManSettings::forty_yd_s, 4.0, 8.0, "s"},
+    {"read_delay_s", &ManSettings::read_delay_s, 0.0, 3.0, "s from the snap to a finished read"},
+    {"downhill_yps", &ManSettings::downhill_yps, 1.0, 11.0, "yd/s until he comes to balance"},
+    {"push", &ManSettings::push, 0.3, 2.0, "times the usual force of his position"},
+    {"tackling", &ManSettings::tackling, -3.0, 3.0, "log-odds on every tackle he tries"},
+};
+
+struct MixKey {
+  const char* name;
+  double CallMix::*value;
+  double most;
+};
+
+constexpr MixKey kMixKeys[] = {
+    {"line_spread_yd", &CallMix::line_spread_yd, 1.0},
+    {"backer_spread_yd", &CallMix::backer_spread_yd, 2.0},
+    {"back_spread_yd", &CallMix::back_spread_yd, 3.0},
+    {"slant_share", &CallMix::slant_share, 1.0},
+    {"shoot_share", &CallMix::shoot_share, 1.0},
+};
+
+// Reading.
+
+const std::vector<std::string> kFitOffWords = {"man_in_front", "call"};
+const std::vector<std::string> kKeyWords = {"single", "triangle"};
+const std::vector<std::string> kSides = {"left", "right"};
+const std::vector<std::string> kLevels = {"high_school", "college", "pro"};
+
+FitOff fitOffNamed(const std::string& word) { return word == "call" ? FitOff::call : FitOff::man_in_front; }
+
+Level levelNamed(const std::string& word) {
+  return word == "pro" ? Level::pro : word == "college" ? Level::college : Level::high_school;
+}
+
+std::string filledText(const JsonReader& place) {
+  auto text = place.asText();
+  if (text.empty()) place.refuse("a text of at least one character");
+  return text;
+}
+
+FieldSpot fieldFrom(JsonReader place) {
+  FieldSpot field;
+  field.spot = place.maybeWord("spot", {"left_hash", "middle", "right_hash"}).value_or(field.spot);
+  field.to_goal = place.maybeNumber("to_goal", 1, 99).value_or(field.to_goal);
+  field.down = place.maybeWhole("down", 1, 4).value_or(field.down);
+  field.distance = place.maybeNumber("distance", 1, 99).value_or(field.distance);
+  place.finish();
+  return field;
+}
+
+OffensePlan offenseFrom(JsonReader place) {
+  OffensePlan plan;
+  plan.formation = filledText(place.child("formation"));
+  plan.scheme = filledText(place.child("scheme"));
+  plan.variant = place.maybeText("variant").value_or(plan.variant);
+  plan.direction = place.maybeWord("direction", kSides).value_or(plan.direction);
+  plan.strength = place.maybeWord("strength", kSides).value_or(plan.strength);
+  place.finish();
+  return plan;
+}
+
+CallMix mixFrom(JsonReader place) {
+  CallMix mix;
+  if (!place.isObject()) {
+    if (!place.isText() || place.asText() != "none") place.refuse("\"none\" or an object of spreads and shares");
+    return mix;
+  }
+  for (const MixKey& key : kMixKeys) {
+    mix.*key.value = place.maybeNumber(key.name, 0.0, key.most).value_or(0.0);
+  }
+  place.finish();
+  return mix;
+}
+
+void readCall(JsonReader place, DefensePlan& plan) {
+  plan.structure = place.maybeWord("structure", {"spill", "box"}).value_or(plan.structure);
+  plan.movement = place.maybeText("movement").value_or(plan.movement);
+  plan.bs_backer = place.maybeWord("bs_backer", {"overlap", "fold", "shoot", "hang"}).value_or(plan.bs_backer);
+  plan.key = place.maybeWord("key", kKeyWords).value_or(plan.key);
+  if (const auto mix = place.maybeChild("mix")) plan.mix = mixFrom(*mix);
+  place.finish();
+}
+
+std::array<FitOff, 3> fitOffFrom(JsonReader place) {
+  std::array<FitOff, 3> levels{};
+  if (!place.isObject()) {
+    levels.fill(fitOffNamed(place.asWord(kFitOffWords)));
+    return levels;
+  }
+  for (std::size_t k = 0; k < levels.size(); ++k) {
+    levels[k] = fitOffNamed(place.maybeWord(kLevelKeys[k], kFitOffWords).value_or("man_in_front"));
+  }
+  place.finish();
+  return levels;
+}
+
+DefensePlan defenseFrom(JsonReader place) {
+  DefensePlan plan;
+  plan.front = filledText(place.child("front"));
+  plan.shell = place.maybeText("shell").value_or(plan.shell);
+  if (const auto call = place.maybeChild("call")) readCall(*call, plan);
+  if (const auto fit_off = place.maybeChild("fit_off")) plan.fit_off = fitOffFrom(*fit_off);
+  place.finish();
+  return plan;
+}
+
+ManSettings manFrom(JsonReader place) {
+  ManSettings man;
+  for (const ManKey& key : kManKeys) man.*key.value = place.maybeNumber(key.name, key.low, key.high);
+  if (const auto word = place.maybeWord("fit_off", kFitOffWords)) man.fit_off = fitOffNamed(*word);
+  man.key = place.maybeWord("key", kKeyWords);
+  place.finish();
+  if (man.y && man.depth_yd) place.refuse("y or depth_yd, not both");
+  return man;
+}
+
+std::vector<std::string> faultNames() {
+  std::vector<std::string> names;
+  for (const FaultFacts& facts : faultTable()) names.emplace_back(facts.name);
+  return names;
+}
+
+PlacedFault faultFrom(JsonReader place) {
+  const FaultFacts& facts = factsOf(*faultNamed(place.word("kind", faultNames())));
+  PlacedFault fault{filledText(place.child("player")), {facts.kind, facts.usual}};
+  if (const auto amount = place.maybeChild("amount")) {
+    fault.fault.amount = amount->asNumber(0.0, facts.most);
+    if (fault.fault.amount == 0.0) amount->refuse(fmt::format("above 0, up to {} {}", facts.most, facts.unit));
+  }
+  place.finish();
+  return fault;
+}
+
+void readMen(JsonReader& root, Scenario& scenario) {
+  if (auto players = root.maybeChild("players")) {
+    for (const auto& [id, settings] : players->members()) scenario.players[id] = manFrom(settings);
+  }
+  if (const auto faults = root.maybeChild("faults")) {
+    for (const auto& fault : faults->items()) scenario.faults.push_back(faultFrom(fault));
+  }
+}
+
+Scenario scenarioFrom(JsonReader root) {
+  Scenario scenario;
+  static_cast<void>(root.maybeText("$schema"));  // for editors
+  scenario.format = root.whole("gapsound", 1, 1);
+  scenario.title = filledText(root.child("title"));
+  if (const auto tags = root.maybeChild("tags")) scenario.tags = tags->texts();
+  scenario.level = levelNamed(root.maybeWord("level", kLevels).value_or("high_school"));
+  scenario.clock = root.maybeWord("clock", {"hand", "electronic"}).value_or(scenario.clock);
+  if (const auto field = root.maybeChild("field")) scenario.field = fieldFrom(*field);
+  scenario.offense = offenseFrom(root.child("offense"));
+  scenario.defense = defenseFrom(root.child("defense"));
+  readMen(root, scenario);
+  root.finish();
+  return scenario;
+}
+
+// Writing.
+
+const char* wordOf(FitOff fit) { return fit == FitOff::call ? "call" : "man_in_front"; }
+
+const char* wordOf(Level level) {
+  return level == Level::pro ? "pro" : level == Level::college ? "college" : "high_school";
+}
+
+Json written(const FieldSpot& field) {
+  return {{"spot", field.spot}, {"to_goal", field.to_goal}, {"down", field.down}, {"distance", field.distance}};
+}
+
+Json written(const OffensePlan& plan) {
+  return {{"formation", plan.formation}, {"scheme", plan.scheme}, {"variant", plan.variant},
+          {"direction", plan.direction}, {"strength", plan.strength}};
+}
+
+Json written(const CallMix& mix) {
+  Json object;
+  for (const MixKey& key : kMixKeys) object[key.name] = mix.*key.value;
+  return object;
+}
+
+Json written(const DefensePlan& plan) {
+  Json call = {{"structure", plan.structure}, {"movement", plan.movement},
+               {"bs_backer", plan.bs_backer}, {"key", plan.key}};
+  if (plan.mix) call["mix"] = written(*plan.mix);
+  Json fit_off;
+  for (std::size_t k = 0; k < plan.fit_off.size(); ++k) fit_off[kLevelKeys[k]] = wordOf(plan.fit_off[k]);
+  return {{"front", plan.front}, {"shell", plan.shell}, {"call", call}, {"fit_off", fit_off}};
+}
+
+Json written(const ManSettings& man) {
+  Json object = Json::object();
+  for (const ManKey& key : kManKeys) {
+    if (man.*key.value) object[key.name] = *(man.*key.value);
+  }
+  if (man.fit_off) object["fit_off"] = wordOf(*man.fit_off);
+  if (man.key) object["key"] = *man.key;
+  return object;
+}
+
+Json written(const PlacedFault& fault) {
+  return {{"player", fault.player}, {"kind", factsOf(fault.fault.kind).name}, {"amount", fault.fault.amount}};
+}
+
+}  // namespace
+
+Scenario parseScenario(std::string_view text, const std::string& source, const Changes& changes) {
+  auto document = parsedJson(source, std::string(text));
+  applyChanges(document, changes);
+  Scenario scenario = scenarioFrom(JsonReader(source, document));
+  scenario.source = source;
+  return scenario;
+}
+
+Scenario readScenario(const std::string& file, const Changes& changes) {
+  return parseScenario(readWhole(file), file, changes);
+}
+
+std::string toJson(const Scenario& scenario) {
+  Json document = {{"gapsound", scenario.format}, {"title", scenario.title}, {"tags", scenario.tags},
+                   {"level", wordOf(scenario.level)}, {"clock", scenario.clock},
+                   {"field", written(scenario.field)}, {"offense", written(scenario.offense)},
+                   {"defense", written(scenario.defense)}};
+  for (const auto& [id, man] : scenario.players) document["players"][id] = written(man);
+  for (const auto& fault : scenario.faults) document["faults"].push_back(written(fault));
+  return document.dump(2) + "\n";
+}
+
+std::vector<Attribute> manAttributes() {
+  std::vector<Attribute> attributes;
+  for (const ManKey& key : kManKeys) {
+    attributes.push_back({key.name, fmt::format("{} to {} {}", key.low, key.high, key.unit)});
+  }
+  attributes.push_back({"fit_off", "man_in_front, call"});
+  attributes.push_back({"key", "single, triangle"});
+  return attributes;
+}
+
+}  // namespace gapsound

@@ -1,0 +1,69 @@
+#include <algorithm>
+
+#include "base/numbers.hpp"
+#include "scenario/align.hpp"
+
+namespace gapsound {
+namespace {
+
+constexpr double kSidelineRoom = 3.0;   // yd a receiver keeps
+constexpr double kHalfField = 26.665;
+constexpr double kAttached = 5.6;       // |x| of the widest man drawn as part of the line or a wing
+constexpr double kSlotRoom = 1.9;       // least distance of a split receiver from the drawn end's place
+constexpr const char* kOrder[] = {"LT", "LG", "C", "RG", "RT", "Y", "U", "V", "H", "A", "B", "X", "Z", "Q", "F", "T"};
+
+/// Drawn with school splits -> x with the level's.
+double stretched(double x, const Splits& splits) {
+  const double side = x < 0 ? -1.0 : 1.0, drawn = side * x;
+  const double knots[] = {0.0, 1.35, 2.75, 4.40}, real[] = {0.0, splits.guard, splits.tackle, splits.end};
+  for (int i = 0; i < 3; ++i) {
+    if (drawn <= knots[i + 1]) {
+      return side * (real[i] + (drawn - knots[i]) / (knots[i + 1] - knots[i]) * (real[i + 1] - real[i]));
+    }
+  }
+  return side * (drawn + splits.end - 4.40);
+}
+
+/// Split receivers share the room there is: less to the boundary, more to the field.
+double spread(double x, const Ground& ground) {
+  const double room = x < 0 ? ground.left : ground.right;
+  const double side = x < 0 ? -1.0 : 1.0, drawn = side * x;
+  const double least = std::min(drawn, ground.splits.end + kSlotRoom);
+  return side * std::min(std::max(drawn * room / kHalfField, least), room - kSidelineRoom);
+}
+
+bool isSniffer(const FormationMan& man) { return man.id == "H" && !man.on_line; }
+
+bool goesBack(const Scheme& scheme, const Formation& formation) {
+  return std::any_of(scheme.sniffer_back.begin(), scheme.sniffer_back.end(),
+                     [&](const std::string& id) { return id == "*" || id == formation.id; });
+}
+
+Vec2 spotOf(const FormationMan& man, const Ground& ground) {
+  const double width = man.spot.x < 0 ? -man.spot.x : man.spot.x;
+  const bool wide = width > kAttached && (man.group == Group::receiver || man.group == Group::tight_end);
+  if (wide) return {spread(man.spot.x, ground), man.spot.y};
+  const bool in_line = man.on_line || man.group == Group::tight_end;
+  if (!in_line) return man.spot;
+  return {stretched(man.spot.x, ground.splits), man.spot.y - (man.on_line ? ground.splits.line_back : 0.0)};
+}
+
+}  // namespace
+
+std::array<Attacker, kOffense> alignOffense(const Formation& formation, const Scheme& scheme, int run_side,
+                                            const Ground& ground) {
+  std::array<Attacker, kOffense> offense;
+  std::size_t next = 0;
+  for (const char* id : kOrder) {
+    for (const FormationMan& man : formation.men) {
+      if (man.id != id || next == offense.size()) continue;
+      Attacker& placed = offense[next++];
+      placed = {man.id, man.group, spotOf(man, ground), man.on_line};
+      const bool moves = isSniffer(man) && goesBack(scheme, formation) && placed.spot.x * run_side > 0;
+      if (moves) placed.spot.x = -placed.spot.x;
+    }
+  }
+  return offense;
+}
+
+}  // namespace gapsound

@@ -1,0 +1,28 @@
+#pragma once
+#include <vector>
+
+#include "scenario/look.hpp"
+
+namespace gapsound {
+
+/// What both sides count before the snap when the run goes to `side`. Men are indices of the Setup (11..21).
+struct Counts {
+  int edge = kNobody;        // end man on the line, play side
+  int back_edge = kNobody;   // likewise away from the run
+  std::vector<int> backers;  // b1, b2, b3: off the ball between the slots, play side first
+};
+[[nodiscard]] Counts countsOf(const Look& look, const LineShape& shape, int side);
+
+inline const Defender& defenderOf(const Look& look, int man) {
+  return look.defense[static_cast<std::size_t>(man - kOffense)];
+}
+inline const Attacker& attackerOf(const Look& look, int man) {
+  return look.offense[static_cast<std::size_t>(man)];
+}
+[[nodiscard]] inline bool isOverhang(const Defender& man) {
+  return man.rule == PlaceRule::overhang || man.rule == PlaceRule::slot;
+}
+/// Close enough to the line to be counted on it.
+[[nodiscard]] inline bool isOnLine(const Defender& man) { return man.spot.y <= 1.5; }
+
+}  // namespace gapsound

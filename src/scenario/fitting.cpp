@@ -1,0 +1,217 @@
+#include "scenario/fitting.hpp"
+
+#include <algorithm>
+
+namespace gapsound {
+namespace {
+
+double magnitude(double x) { return x < 0 ? -x : x; }
+
+class Fitting {
+ public:
+  Fitting(const Look& look, const Shell& shell) : look_(look), shell_(shell), shape_(shapeOf(look.offense)) {}
+
+  std::array<FitJob, kMen - kOffense> run() {
+    for (int man = kOffense; man < kMen; ++man) describe(man);
+    assign(+1);
+    assign(-1);
+    return jobs_;
+  }
+
+ private:
+  FitJob& job(int man) { return jobs_[static_cast<std::size_t>(man - kOffense)]; }
+  const Defender& at(int man) const { return defenderOf(look_, man); }
+  FitRole& role(int man, int side) { return side > 0 ? job(man).if_right : job(man).if_left; }
+
+  void describe(int man);
+  void assign(int side);
+  void assignBackers(const Counts& counts, int side);
+  void assignSecondary(const Counts& counts, int side);
+  int forceOn(const Counts& counts, int side) const;
+  int overhangOn(const Counts& counts, int side) const;
+  int cornerOn(int side, bool nub_only) const;
+  int safetyToward(int side) const;
+  bool hasMiddle() const;
+  bool rolledOn(int man, int side) const;
+  bool coversSlot(int man) const;
+  int keyOf(int man) const;
+  int nearestOf(const std::vector<int>& men, double x) const;
+  std::vector<int> lineMen() const;
+  int guardOn(int side) const;
+  int endOrSecond(int side) const;
+
+  const Look& look_;
+  const Shell& shell_;
+  LineShape shape_;
+  std::array<FitJob, kMen - kOffense> jobs_{};
+};
+
+void Fitting::describe(int man) {
+  FitJob& j = job(man);
+  const Defender& defender = at(man);
+  const std::string& gap = defender.moved_gap.empty() ? defender.gap : defender.moved_gap;
+  j.level = defender.level;
+  j.gap = gap;
+  j.gap_x = gapCentre(shape_, gap, defender.spot);
+  if (!defender.moved_gap.empty() && defender.level == 1) j.slant_x = j.gap_x - defender.spot.x;
+  j.key = keyOf(man);
+  j.man_on = defender.man_on;
+}
+
+void Fitting::assign(int side) {
+  const Counts counts = countsOf(look_, shape_, side);
+  for (int man = kOffense; man < kMen; ++man) {
+    role(man, side) = at(man).level == 1 ? FitRole::interior
+                      : at(man).rule == PlaceRule::corner && at(man).man_on == kNobody ? FitRole::corner
+                                                                                      : FitRole::out;
+  }
+  if (counts.back_edge != kNobody) role(counts.back_edge, side) = FitRole::back_edge;
+  if (counts.edge != kNobody) role(counts.edge, side) = FitRole::edge;
+  assignBackers(counts, side);
+  assignSecondary(counts, side);
+}
+
+void Fitting::assignBackers(const Counts& counts, int side) {
+  const std::size_t n = counts.backers.size();
+  for (std::size_t i = 0; i < n; ++i) {
+    role(counts.backers[i], side) = i == 0       ? FitRole::first_backer
+                                    : i + 1 == n ? FitRole::overlap_backer
+                                                 : FitRole::fill_backer;
+  }
+}
+
+/// Alley is the safety who comes down on the play side, force the man who sets the edge outside him, cutback
+/// whoever stays behind: the far safety of two, a rolled one away from the run, an overhang with nobody to cover.
+void Fitting::assignSecondary(const Counts& counts, int side) {
+  const int near = safetyToward(side), far = safetyToward(-side);
+  const int force = forceOn(counts, side);
+  if (near != kNobody && near != far) {
+    role(far, side) = FitRole::cutback;
+    role(near, side) = FitRole::alley;
+  } else if (near != kNobody) {
+    role(near, side) = FitRole::alley;
+  }
+  if (hasMiddle() && near != kNobody && near != far) {
+    const int middle = at(near).middle ? near : far, other = middle == near ? far : near;
+    role(middle, side) = FitRole::alley;
+    role(other, side) = FitRole::cutback;
+    if (!at(other).rolled && side * at(other).spot.x > 0) role(other, side) = FitRole::alley;
+    if (at(other).rolled && side * at(other).spot.x > 0 && other != force) {
+      role(other, side) = FitRole::alley;
+      role(middle, side) = FitRole::cutback;
+    }
+  }
+  for (int man = kOffense; man < kMen; ++man) {
+    const bool behind = isOverhang(at(man)) && role(man, side) == FitRole::out && side * at(man).spot.x < 0;
+    if (behind && !coversSlot(man)) role(man, side) = FitRole::cutback;
+  }
+  if (force != kNobody) role(force, side) = FitRole::force;
+}
+
+int Fitting::overhangOn(const Counts& counts, int side) const {
+  int best = kNobody;
+  for (int man = kOffense; man < kMen; ++man) {
+    const bool counted = std::find(counts.backers.begin(), counts.backers.end(), man) != counts.backers.end();
+    if (isOverhang(at(man)) && !counted && at(man).level == 2 && side * at(man).spot.x > 0 &&
+        at(man).man_on == kNobody) {
+      best = man;
+    }
+  }
+  return best;
+}
+
+int Fitting::cornerOn(int side, bool nub_only) const {
+  for (int man = kOffense; man < kMen; ++man) {
+    const bool corner = at(man).rule == PlaceRule::corner && at(man).man_on == kNobody;
+    if (corner && side * at(man).spot.x > 0 && (at(man).nub || !nub_only)) return man;
+  }
+  return kNobody;
+}
+
+bool Fitting::rolledOn(int man, int side) const { return at(man).rolled && side * at(man).spot.x > 0; }
+
+int Fitting::forceOn(const Counts& counts, int side) const {
+  for (const ForceWho who : shell_.force) {
+    int man = kNobody;
+    switch (who) {
+      case ForceWho::overhang: man = overhangOn(counts, side); break;
+      case ForceWho::corner: man = cornerOn(side, false); break;
+      case ForceWho::nub_corner: man = cornerOn(side, true); break;
+      case ForceWho::rolled:
+        for (int i = kOffense; i < kMen; ++i) man = rolledOn(i, side) ? i : man;
+        break;
+    }
+    if (man != kNobody) return man;
+  }
+  return kNobody;
+}
+
+int Fitting::safetyToward(int side) const {
+  int best = kNobody;
+  for (int man = kOffense; man < kMen; ++man) {
+    if (at(man).rule != PlaceRule::safety) continue;
+    if (best == kNobody || side * at(man).spot.x > side * at(best).spot.x) best = man;
+  }
+  return best;
+}
+
+bool Fitting::hasMiddle() const {
+  return std::any_of(look_.defense.begin(), look_.defense.end(), [](const Defender& man) { return man.middle; });
+}
+
+bool Fitting::coversSlot(int man) const {
+  const int side = at(man).spot.x < 0 ? -1 : +1;
+  constexpr double kSlotNear = 6.0;
+  const auto receivers = splitOut(look_, shape_, side);
+  return !receivers.empty() &&
+         magnitude(attackerOf(look_, receivers.back()).spot.x - at(man).spot.x) < kSlotNear;
+}
+
+std::vector<int> Fitting::lineMen() const {
+  std::vector<int> men = shape_.left;
+  men.push_back(shape_.middle);
+  men.insert(men.end(), shape_.right.begin(), shape_.right.end());
+  return men;
+}
+
+int Fitting::nearestOf(const std::vector<int>& men, double x) const {
+  int best = kNobody;
+  for (const int man : men) {
+    const double off = magnitude(attackerOf(look_, man).spot.x - x);
+    if (best == kNobody || off < magnitude(attackerOf(look_, best).spot.x - x) - 1e-9) best = man;
+  }
+  return best;
+}
+
+int Fitting::guardOn(int side) const { return shape_.men(side).front(); }
+
+/// A safety's key: the tight end, else the second receiver, else the tackle on his side.
+int Fitting::endOrSecond(int side) const {
+  if (shape_.hasEnd(side)) return shape_.men(side)[2];
+  const auto receivers = splitOut(look_, shape_, side);
+  return receivers.size() > 1 ? receivers[1] : shape_.men(side)[1];
+}
+
+int Fitting::keyOf(int man) const {
+  const Defender& defender = at(man);
+  const double x = defender.spot.x;
+  const int side = x < shape_.middle_x - 1e-9 ? -1 : +1;
+  if (defender.man_on != kNobody) return defender.man_on;
+  if (defender.level == 1) return nearestOf(lineMen(), x);
+  if (defender.rule == PlaceRule::corner) {
+    const auto receivers = splitOut(look_, shape_, side);
+    return receivers.empty() ? endOrSecond(side) : receivers.front();
+  }
+  if (defender.level == 3) return endOrSecond(side);
+  if (isOverhang(defender)) return shape_.men(side).back();
+  const bool stacked_outside = side * (x - shape_.xs(side)[1]) > -0.35;
+  return stacked_outside ? nearestOf(lineMen(), x) : guardOn(side);
+}
+
+}  // namespace
+
+std::array<FitJob, kMen - kOffense> fittingOf(const Look& look, const Shell& shell) {
+  return Fitting(look, shell).run();
+}
+
+}  // namespace gapsound

@@ -1,0 +1,94 @@
+#include "study/reps.hpp"
+
+#include <algorithm>
+#include <atomic>
+#include <exception>
+#include <mutex>
+#include <thread>
+
+#include "sim/play.hpp"
+
+namespace gapsound {
+namespace {
+
+/// Hands out the items 0..total-1 once each. Whatever was handed out is finished, so an early stop
+/// leaves a prefix without holes.
+class Work {
+ public:
+  Work(std::size_t total, const Progress& progress) : total_(total), progress_(progress) {}
+
+  template <typename Item>
+  void run(int threads, const Item& item) {
+    std::vector<std::thread> team;
+    for (int k = 1; k < threads; ++k) team.emplace_back([&] { drain(item); });
+    drain(item);
+    for (auto& thread : team) thread.join();
+    if (fault_) std::rethrow_exception(fault_);
+  }
+  [[nodiscard]] std::size_t handedOut() const { return std::min(next_.load(), total_); }
+
+ private:
+  template <typename Item>
+  void drain(const Item& item) {
+    try {
+      while (!stop_) {
+        const std::size_t k = next_.fetch_add(1);
+        if (k >= total_) return;
+        item(k);
+        tell();
+      }
+    } catch (...) {
+      const std::lock_guard lock(mutex_);
+      if (!fault_) fault_ = std::current_exception();
+      stop_ = true;
+    }
+  }
+
+  void tell() {
+    if (!progress_) return;
+    const std::lock_guard lock(mutex_);
+    ++done_;
+    if (!progress_(static_cast<double>(done_) / static_cast<double>(total_))) stop_ = true;
+  }
+
+  std::size_t total_;
+  const Progress& progress_;
+  std::atomic<std::size_t> next_{0};
+  std::atomic<bool> stop_{false};
+  std::mutex mutex_;
+  std::size_t done_ = 0;
+  std::exception_ptr fault_;
+};
+
+int teamSize(int threads) {
+  return threads > 0 ? threads : static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
+}
+
+}  // namespace
+
+std::vector<std::vector<Summary>> playAll(const std::vector<Setup>& setups, const Model& model,
+                                          std::uint64_t first_seed, int n, int threads, const Progress& progress) {
+  const auto reps = static_cast<std::size_t>(std::max(n, 0));
+  std::vector<std::vector<Summary>> results(setups.size(), std::vector<Summary>(reps));
+  if (setups.empty() || reps == 0) return results;
+  Work work(setups.size() * reps, progress);
+  // Seed by seed through all setups: a study that is stopped early still has its pairs.
+  work.run(teamSize(threads), [&](std::size_t k) {
+    const std::size_t setup = k % setups.size();
+    const std::size_t rep = k / setups.size();
+    results[setup][rep] = summarize(playTape(setups[setup], model, first_seed + rep));
+  });
+  for (auto& row : results) row.resize(work.handedOut() / setups.size());
+  return results;
+}
+
+std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint64_t first_seed, int n, int threads,
+                              const Progress& progress) {
+  return playAll({setup}, model, first_seed, n, threads, progress).front();
+}
+
+Tape playTape(const Setup& setup, const Model& model, std::uint64_t seed) {
+  return {setup, seed, play(setup, model, seed)};
+}
+
+}  // namespace gapsound

@@ -1,0 +1,12 @@
+#pragma once
+#include <string>
+#include <vector>
+
+namespace gapsound {
+
+/// What every page and every clip says about contact and about itself, one thought a line.
+[[nodiscard]] const std::vector<std::string>& cautionLines();
+/// The same as one paragraph.
+[[nodiscard]] std::string cautionText();
+
+}  // namespace gapsound

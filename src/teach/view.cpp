@@ -1,0 +1,70 @@
+#include "teach/view.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace gapsound {
+namespace {
+
+constexpr double kSmoothing = 0.4;  // s to each side
+constexpr int kSamples = 8;         // to each side
+constexpr double kEdge = 3.0;       // yd kept between the ball and the sides of the view
+constexpr double kAhead = 5.0;      // yd kept between the ball and the top of the view
+
+Vec2 smoothedBall(const Tape& tape, double t) {
+  Vec2 sum;
+  for (int i = -kSamples; i <= kSamples; ++i) sum += frameAt(tape, t + kSmoothing * i / kSamples).ball;
+  return (1.0 / (2 * kSamples + 1)) * sum;
+}
+
+double shiftInto(double value, double low, double high) {
+  return value < low ? value - low : value > high ? value - high : 0.0;
+}
+
+const char* wordOf(Ending ending) {
+  switch (ending) {
+    case Ending::tackled: return "tackled";
+    case Ending::forward_progress: return "stopped";
+    case Ending::out: return "out of bounds";
+    case Ending::score: return "score";
+    case Ending::time: return "still running";
+  }
+  return "";
+}
+
+}  // namespace
+
+FieldView viewAt(const Tape& tape, double t, const FieldView& base) {
+  const Vec2 ball = smoothedBall(tape, t);
+  const double top = std::max(base.low.y + kEdge, base.high.y - kAhead);
+  const Vec2 shift{shiftInto(ball.x, base.low.x + kEdge, base.high.x - kEdge), std::max(0.0, ball.y - top)};
+  return {base.low + shift, base.high + shift};
+}
+
+double symbolFor(const PageRect& box, const FieldView& view, double least_page) {
+  constexpr double kShoulders = 0.37;  // yd
+  return std::max(kShoulders, least_page / fieldCamera(box, view.low, view.high).scale_x);
+}
+
+std::vector<Frame> framesBefore(const Tape& tape, double t, double span) {
+  constexpr double kEvery = 0.05;  // s
+  std::vector<Frame> past;
+  for (int i = static_cast<int>(span / kEvery); i > 0; --i) {
+    if (t - kEvery * i >= 0.0) past.push_back(frameAt(tape, t - kEvery * i));
+  }
+  return past;
+}
+
+std::string lookLine(const Setup& setup) {
+  return fmt::format("{} {} against {} {}, {}", setup.formation, setup.scheme, setup.front, setup.shell,
+                     setup.structure);
+}
+
+std::string endingLine(const Record& record) {
+  const char* word = wordOf(record.ending);
+  if (record.yards < 0.0) return fmt::format("loss of {:.1f} yd, {}", -record.yards, word);
+  return fmt::format("gain of {:.1f} yd, {}", record.yards, word);
+}
+
+}  // namespace gapsound

@@ -1,0 +1,22 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "picture/display_list.hpp"
+#include "tape/tape.hpp"
+
+namespace gapsound {
+
+/// The part of the field that keeps the ball in sight: `base` shifted with the ball once it nears an edge,
+/// smoothly in t. Seconds.
+[[nodiscard]] FieldView viewAt(const Tape& tape, double t, const FieldView& base);
+/// Radius of a man's sign in yards: no smaller than `least_page` page units, else close to his shoulders.
+[[nodiscard]] double symbolFor(const PageRect& box, const FieldView& view, double least_page);
+/// Frames of the last `span` seconds before t, oldest first, for trails.
+[[nodiscard]] std::vector<Frame> framesBefore(const Tape& tape, double t, double span = 0.8);
+/// "F10 R02 against D03 quarters, spill": what is played, in one line.
+[[nodiscard]] std::string lookLine(const Setup& setup);
+/// "gain of 4.2 yd, tackled": how it ended.
+[[nodiscard]] std::string endingLine(const Record& record);
+
+}  // namespace gapsound

@@ -1,0 +1,71 @@
+#include "program.hpp"
+
+#include <sys/wait.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+#include <stdexcept>
+
+namespace gapsound::testing {
+namespace {
+
+namespace fs = std::filesystem;
+
+std::string quoted(const std::string& text) {
+  std::string result = "'";
+  for (const char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return result + "'";
+}
+
+std::string contentOf(const std::string& file) {
+  std::ifstream in(file, std::ios::binary);
+  return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+}
+
+}  // namespace
+
+Outcome run(const std::vector<std::string>& arguments) {
+  const ScratchFolder scratch;
+  const auto out = scratch.path("out");
+  const auto err = scratch.path("err");
+  std::string command = quoted(GAPSOUND_PROGRAM);
+  for (const auto& argument : arguments) command += " " + quoted(argument);
+  const int status = std::system((command + " >" + out + " 2>" + err + " </dev/null").c_str());
+  return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, contentOf(out), contentOf(err)};
+}
+
+ScratchFolder::ScratchFolder() {
+  auto name = (fs::temp_directory_path() / "gapsound-test-XXXXXX").string();
+  if (!mkdtemp(name.data())) throw std::runtime_error("no scratch folder");
+  folder_ = name;
+}
+
+ScratchFolder::~ScratchFolder() {
+  std::error_code ignored;
+  fs::remove_all(folder_, ignored);
+}
+
+std::string ScratchFolder::path(const std::string& name) const { return folder_ + "/" + name; }
+
+std::string ScratchFolder::file(const std::string& name, const std::string& content) const {
+  std::ofstream(path(name), std::ios::binary) << content;
+  return path(name);
+}
+
+std::vector<std::string> ScratchFolder::names() const {
+  std::vector<std::string> found;
+  for (const auto& entry : fs::directory_iterator(folder_)) found.push_back(entry.path().filename().string());
+  std::sort(found.begin(), found.end());
+  return found;
+}
+
+std::string shipped(const std::string& scenario) {
+  return std::string(GAPSOUND_ROOT) + "/scenarios/" + scenario + ".json";
+}
+
+int lines(const std::string& text) { return static_cast<int>(std::count(text.begin(), text.end(), '\n')); }
+
+}  // namespace gapsound::testing

@@ -1,0 +1,35 @@
+#pragma once
+#include <string>
+#include <vector>
+
+namespace gapsound::testing {
+
+struct Outcome {
+  int code = -1;
+  std::string out, err;
+};
+
+/// Runs the built program with these arguments and waits for it.
+[[nodiscard]] Outcome run(const std::vector<std::string>& arguments);
+
+/// A folder of its own that goes away with the object.
+class ScratchFolder {
+ public:
+  ScratchFolder();
+  ~ScratchFolder();
+  ScratchFolder(const ScratchFolder&) = delete;
+  ScratchFolder& operator=(const ScratchFolder&) = delete;
+  [[nodiscard]] std::string path(const std::string& name) const;
+  /// Writes a file into the folder and gives its path.
+  std::string file(const std::string& name, const std::string& content) const;
+  /// Names of what lies in the folder, sorted.
+  [[nodiscard]] std::vector<std::string> names() const;
+
+ private:
+  std::string folder_;
+};
+
+[[nodiscard]] std::string shipped(const std::string& scenario);
+[[nodiscard]] int lines(const std::string& text);
+
+}  // namespace gapsound::testing
