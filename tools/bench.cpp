@@ -1,5 +1,5 @@
-// Measures what a rep costs, everything on, against bare Box2D stepping the same bodies along the same paths for
-// the same ticks, and how studies scale with threads. Prints one line that starts "rep / bare Box2D".
+// Measures what a rep costs, everything on, against bare Box2D stepping the same bodies along the same paths
+// for the same ticks, and how studies scale with threads. Prints one line that starts "rep / bare Box2D".
 #include <fmt/core.h>
 
 #include <CLI/CLI.hpp>
@@ -22,15 +22,18 @@ using namespace gapsound;
 namespace {
 
 using Clock = std::chrono::steady_clock;
-double secondsSince(Clock::time_point start) { return std::chrono::duration<double>(Clock::now() - start).count(); }
+double secondsSince(Clock::time_point start) {
+  return std::chrono::duration<double>(Clock::now() - start).count();
+}
 
 std::array<PhysicsWorld::Torso, kMen> torsosAtSnap(const Tape& tape) {
   std::array<PhysicsWorld::Torso, kMen> torsos;
   for (std::size_t k = 0; k < kMen; ++k) {
     const Man& man = tape.setup.men[k];
     const Pose& pose = tape.record.frames.front().men[k];
-    torsos[k] = {pose.pos, pose.face, man.body.mass_kg, man.body.shoulder, man.body.chest,
-                 static_cast<int>(k) == tape.setup.passer, man.attacks};
+    torsos[k] = {pose.pos,          pose.face,      man.body.mass_kg,
+                 man.body.shoulder, man.body.chest, static_cast<int>(k) == tape.setup.passer,
+                 man.attacks};
   }
   return torsos;
 }
@@ -51,8 +54,8 @@ TurnRates turnRatesOf(const Record& record) {
   return rates;
 }
 
-/// Steps a fresh world of the same torsos through the velocities on the tape; returns its time in seconds and how
-/// far it ended from the tape on average, in yards.
+/// Steps a fresh world of the same torsos through the velocities on the tape; returns its time in seconds and
+/// how far it ended from the tape on average, in yards.
 struct Bare {
   double spent = 0.0, off = 0.0;
 };
@@ -70,7 +73,8 @@ Bare stepBare(const Tape& tape) {
     world.step();
   }
   Bare bare{secondsSince(start), 0.0};
-  for (int k = 0; k < kMen; ++k) bare.off += distance(world.pos(k), frames.back().men[static_cast<std::size_t>(k)].pos) / kMen;
+  for (int k = 0; k < kMen; ++k)
+    bare.off += distance(world.pos(k), frames.back().men[static_cast<std::size_t>(k)].pos) / kMen;
   return bare;
 }
 
@@ -116,9 +120,10 @@ void run(int n, const std::string& folder) {
   for (int rep = 0; rep < n; ++rep)
     for (const Setup& setup : setups) measure(setup, model, static_cast<std::uint64_t>(rep) + 1, costs);
   fmt::print("rep / bare Box2D: {:.2f}\n", costs.rep / costs.bare);
-  fmt::print("{} reps of {} looks, {:.0f} ticks each: rep {:.2f} ms, bare {:.2f} ms ({:.2f} yd off the tape)\n", costs.n,
-             setups.size(), costs.ticks / costs.n, 1e3 * costs.rep / costs.n, 1e3 * costs.bare / costs.n,
-             costs.off / costs.n);
+  fmt::print(
+      "{} reps of {} looks, {:.0f} ticks each: rep {:.2f} ms, bare {:.2f} ms ({:.2f} yd off the tape)\n",
+      costs.n, setups.size(), costs.ticks / costs.n, 1e3 * costs.rep / costs.n, 1e3 * costs.bare / costs.n,
+      costs.off / costs.n);
   const double one = repsPerSecond(setups, model, n, 1);
   const double two = repsPerSecond(setups, model, n, 2);
   fmt::print("1 thread {:.0f} reps/s, 2 threads {:.0f} reps/s, {:.2f} times\n", one, two, two / one);

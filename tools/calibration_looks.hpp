@@ -14,7 +14,8 @@ struct CardLook {
 inline CardLook madeLook(const char* formation, const char* front, const char* scheme, const char* direction,
                          const char* structure, const char* shell) {
   CardLook look;
-  look.name = std::string(formation) + " " + front + " " + scheme + " " + direction + " " + structure + " " + shell;
+  look.name =
+      std::string(formation) + " " + front + " " + scheme + " " + direction + " " + structure + " " + shell;
   look.shipped = false;
   look.scenario.source = look.name;
   look.scenario.title = look.name;

@@ -44,8 +44,10 @@ std::vector<FitLine> fitLinesOf(const Story& story) {
   const GapChart gaps(story.tape().setup);
   std::vector<FitLine> lines;
   for (int k = kOffense; k < kMen; ++k)
-    if (story.role(k) != FitRole::out && story.role(k) != FitRole::corner) lines.push_back(lineFor(story, gaps, k));
-  std::stable_sort(lines.begin(), lines.end(), [](const FitLine& a, const FitLine& b) { return a.level < b.level; });
+    if (story.role(k) != FitRole::out && story.role(k) != FitRole::corner)
+      lines.push_back(lineFor(story, gaps, k));
+  std::stable_sort(lines.begin(), lines.end(),
+                   [](const FitLine& a, const FitLine& b) { return a.level < b.level; });
   return lines;
 }
 
@@ -64,7 +66,8 @@ std::optional<Lane> crossingLane(const Tape& tape) {
   auto lanes = lanesAt(tape, tick);
   if (lanes.empty()) return {};
   const auto off = [&](const Lane& lane) { return std::max({lane.left - x, x - lane.right, 0.0}); };
-  Lane lane = *std::min_element(lanes.begin(), lanes.end(), [&](const Lane& a, const Lane& b) { return off(a) < off(b); });
+  Lane lane = *std::min_element(lanes.begin(), lanes.end(),
+                                [&](const Lane& a, const Lane& b) { return off(a) < off(b); });
   lane.relation = doorAt(tape.setup, frameAt(tape, seconds(tick))).relationOf(x);
   return lane;
 }

@@ -15,20 +15,21 @@ struct Summary {
   double t_handoff = -1, t_line = -1, t_first_contact = -1, t_end = 0;
   double speed_handoff = 0, depth_handoff = 0, speed_line = 0, best_speed = 0;
   double speed_1s = 0, speed_1_5s = 0, speed_2s = 0;
-  double cross_x = 0;                // ball's x at the line, real frame; valid when t_line >= 0
+  double cross_x = 0;  // ball's x at the line, real frame; valid when t_line >= 0
   bool cutback_open = false, cutback_taken = false, bounced = false;
-  std::string lane_gap;              // gap he crossed in, "" when never
+  std::string lane_gap;  // gap he crossed in, "" when never
   Relation lane_relation = Relation::designed;
   double nearest_defender_line = 0;  // yd, at the crossing
   int defenders_within_3 = 0;        // at the crossing
   double yards_after_contact = 0;    // valid when t_first_contact >= 0
   int first_contact_man = kNobody;
   int tackle_tries = 0, tackle_misses = 0;  // tries: tackles, assists and misses, as charting counts them
-  double line_forward_1s = 0, line_forward_2s = 0, line_forward_3s = 0;   // offensive line's mean, yd
+  double line_forward_1s = 0, line_forward_2s = 0, line_forward_3s = 0;  // offensive line's mean, yd
   double backers_forward_1s = 0, backers_forward_1_5s = 0, backers_forward_2s = 0;
-  int blockers = 0, blockers_touched = 0;   // before the crossing (or the end)
+  int blockers = 0, blockers_touched = 0;  // before the crossing (or the end)
   int pullers = 0, pullers_met = 0;
-  bool stood_still = false;          // a free defender within 8 yd of the ball under 1 yd/s for a whole second
+  // After the hand-off a free defender within 8 yd of the ball under 1 yd/s for a whole second.
+  bool stood_still = false;
   std::uint64_t hash = 0;
 };
 [[nodiscard]] Summary summarize(const Tape& tape);
@@ -51,7 +52,8 @@ struct Account {
 };
 [[nodiscard]] Account accountOf(const Tape& tape);
 
-/// Moments worth a picture: snap, reads, hand-off, decision, crossing, first contact, end (seconds, ascending).
+/// Moments worth a picture: snap, reads, hand-off, decision, crossing, first contact, end (seconds,
+/// ascending).
 struct Moment {
   double t = 0.0;
   std::string words;

@@ -11,8 +11,8 @@ struct Cast {
   int back_safety = kNobody;   // the safety away from the run
 };
 
-/// The play-side safety is the level-3 man, no corner, nearest the play side at the snap; with one safety high it
-/// is the man rolled down there, if there is one. Missing men stay kNobody.
+/// The play-side safety is the level-3 man, no corner, nearest the play side at the snap; with one safety
+/// high it is the man rolled down there, if there is one. Missing men stay kNobody.
 [[nodiscard]] Cast castOf(const Setup& setup);
 
 }  // namespace gapsound

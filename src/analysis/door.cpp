@@ -5,7 +5,7 @@
 namespace gapsound {
 namespace {
 
-constexpr double kClimbed = 2.5;  // yd past the line: a blocker this far up is no jamb any more
+constexpr double kClimbed = 2.5;      // yd past the line: a blocker this far up is no jamb any more
 constexpr double kCenterWidth = 0.5;  // yd: the center's own double team still counts as play side
 
 bool kicks(const BlockJob& job) { return job.kind == BlockKind::kick || job.kind == BlockKind::log; }
@@ -19,7 +19,8 @@ double outward(const Setup& setup, double x) { return setup.direction * x; }
 
 int kickedMan(const Setup& setup) {
   for (int k = 0; k < kOffense; ++k)
-    if (kicks(manOf(setup, k).block) && manOf(setup, k).block.target != kNobody) return manOf(setup, k).block.target;
+    if (kicks(manOf(setup, k).block) && manOf(setup, k).block.target != kNobody)
+      return manOf(setup, k).block.target;
   return kNobody;
 }
 
@@ -38,7 +39,8 @@ int playSideEnd(const Setup& setup) {
 /// The outermost of the play-side down and double-team blocks and of the linemen they are on.
 class InnerJamb {
  public:
-  InnerJamb(const Setup& setup, const Frame& frame, int kicked) : setup_(setup), frame_(frame), kicked_(kicked) {
+  InnerJamb(const Setup& setup, const Frame& frame, int kicked)
+      : setup_(setup), frame_(frame), kicked_(kicked) {
     for (int k = 0; k < kOffense; ++k) consider(k);
   }
   [[nodiscard]] int man() const { return man_; }
@@ -47,7 +49,8 @@ class InnerJamb {
   void consider(int k) {
     const Man& man = manOf(setup_, k);
     const double x = outward(setup_, man.spot.x);
-    if (!closesInside(man.block) || x < -kCenterWidth || x > outward(setup_, manOf(setup_, kicked_).spot.x)) return;
+    if (!closesInside(man.block) || x < -kCenterWidth || x > outward(setup_, manOf(setup_, kicked_).spot.x))
+      return;
     take(k);
     const int target = man.block.target;
     if (target != kNobody && target != kicked_ && manOf(setup_, target).fit.level == 1) take(target);
@@ -55,7 +58,8 @@ class InnerJamb {
   void take(int k) {
     const Pose& pose = frame_.men[static_cast<std::size_t>(k)];
     if (pose.pos.y > kClimbed) return;
-    if (man_ != kNobody && outward(setup_, pose.pos.x) <= outward(setup_, frame_.men[static_cast<std::size_t>(man_)].pos.x))
+    if (man_ != kNobody &&
+        outward(setup_, pose.pos.x) <= outward(setup_, frame_.men[static_cast<std::size_t>(man_)].pos.x))
       return;
     man_ = k;
   }
@@ -66,7 +70,8 @@ class InnerJamb {
   int man_ = kNobody;
 };
 
-/// The attached blocker nearest to the aim at the snap on one side of it (-1 the back side, +1 the play side).
+/// The attached blocker nearest to the aim at the snap on one side of it (-1 the back side, +1 the play
+/// side).
 int blockerBeside(const Setup& setup, int side) {
   int best = kNobody;
   for (int k = 0; k < kOffense; ++k) {

@@ -6,7 +6,8 @@
 
 namespace gapsound {
 
-/// The gaps between the attached blockers at the snap, lettered outward from the center: "A+", "D-", "alley+".
+/// The gaps between the attached blockers at the snap, lettered outward from the center: "A+", "D-",
+/// "alley+".
 class GapChart {
  public:
   explicit GapChart(const Setup& setup);

@@ -10,8 +10,9 @@
 namespace gapsound {
 namespace {
 
-constexpr double kHisGap = 1.5;    // yd: a lane this far from a man's called gap is still his
-constexpr double kAtHisLane = 1.5; // yd from the lane's edge: near enough to say that he was there
+constexpr double kHisGap = 1.5;       // yd: a lane this far from a man's called gap is still his
+constexpr double kHandedReach = 5.0;  // yd: farther off he is no owner of a lane, whatever he has decided
+constexpr double kAtHisLane = 1.5;    // yd from the lane's edge: near enough to say that he was there
 
 std::size_t at(int k) { return static_cast<std::size_t>(k); }
 const Man& manOf(const Setup& setup, int k) { return setup.men[at(k)]; }
@@ -26,7 +27,8 @@ bool fitsTheRun(const Setup& setup, int k) {
   return role != FitRole::out && role != FitRole::corner;
 }
 
-/// The man whose call names the gap, the lowest level first; else the front man whose called gap lies nearest.
+/// The man whose call names the gap, the lowest level first; else the front man whose called gap lies
+/// nearest.
 int ownerByCall(const Setup& setup, const Lane& lane) {
   int named = kNobody, nearest = kNobody;
   const auto off = [&](int k) { return std::abs(manOf(setup, k).fit.gap_x - lane.centre()); };
@@ -49,7 +51,8 @@ Cause causeAt(const Frame& frame, const Lane& lane) {
   const bool open = lane.state == LaneState::open;
   if (lane.owner == kNobody) return open ? Cause::absent : Cause::none;
   const Pose& owner = frame.men[at(lane.owner)];
-  const bool near = offLane(lane, owner.pos.x) <= kAtHisLane && std::abs(owner.pos.y - lane.y) <= 2.0 * kAtHisLane;
+  const bool near =
+      offLane(lane, owner.pos.x) <= kAtHisLane && std::abs(owner.pos.y - lane.y) <= 2.0 * kAtHisLane;
   if (!open) return near ? Cause::there : Cause::none;
   if (!near) return Cause::absent;
   return owner.engaged != kNobody ? Cause::beaten : Cause::missed;
@@ -75,12 +78,25 @@ enum class Handed { nothing, outside_end, inside_end, back_side };
 
 Handed handedBy(Fit fit) {
   switch (fit) {
-    case Fit::over_top: case Fit::new_edge: case Fit::force_set: case Fit::force_tight: return Handed::outside_end;
-    case Fit::inside: case Fit::outside_half: case Fit::inside_half: case Fit::under: case Fit::insert:
+    case Fit::over_top:
+    case Fit::new_edge:
+    case Fit::force_set:
+    case Fit::force_tight:
+      return Handed::outside_end;
+    case Fit::inside:
+    case Fit::outside_half:
+    case Fit::inside_half:
+    case Fit::under:
+    case Fit::insert:
       return Handed::inside_end;
-    case Fit::tight_double: case Fit::fold: case Fit::hang: case Fit::cutback: case Fit::cutback_window:
+    case Fit::tight_double:
+    case Fit::fold:
+    case Fit::hang:
+    case Fit::cutback:
+    case Fit::cutback_window:
       return Handed::back_side;
-    default: return Handed::nothing;
+    default:
+      return Handed::nothing;
   }
 }
 
@@ -94,13 +110,15 @@ bool suits(Relation relation, Handed handed) {
 Lane* laneFor(std::vector<Lane>& lanes, Handed handed, double x) {
   Lane* best = nullptr;
   for (Lane& lane : lanes)
-    if (suits(lane.relation, handed) && (best == nullptr || offLane(lane, x) < offLane(*best, x))) best = &lane;
+    if (suits(lane.relation, handed) && (best == nullptr || offLane(lane, x) < offLane(*best, x)))
+      best = &lane;
   return best;
 }
 
 void handOver(const Setup& setup, const Frame& frame, int man, Fit fit, std::vector<Lane>& lanes) {
-  Lane* lane = laneFor(lanes, handedBy(fit), frame.men[at(man)].pos.x);
-  if (lane == nullptr || lane->owner == man) return;
+  const double x = frame.men[at(man)].pos.x;
+  Lane* lane = laneFor(lanes, handedBy(fit), x);
+  if (lane == nullptr || lane->owner == man || offLane(*lane, x) > kHandedReach) return;
   for (Lane& other : lanes)
     if (other.owner == man) other.owner = kNobody;
   const bool front_man = lane->owner != kNobody && manOf(setup, lane->owner).fit.level == 1;

@@ -16,11 +16,11 @@ struct Lane {
   double left = 0.0, right = 0.0;  // x of the free interval, yd
   double y = 1.0;                  // depth of the cut, yd
   int left_man = kNobody, right_man = kNobody;
-  std::string gap;                 // "B+": by where its centre lies against the blockers' spots at the snap
-  int owner = kNobody;             // defender whose fit it is; kNobody when nobody owns it
-  double t_runner = 0.0;           // s until the ball can be at its centre
-  double t_defender = 0.0;         // s until the earliest free defender can
-  double margin = 0.0;             // t_defender - t_runner, s; positive = open
+  std::string gap;          // "B+": by where its centre lies against the blockers' spots at the snap
+  int owner = kNobody;      // defender whose fit it is; kNobody when nobody owns it
+  double t_runner = 0.0;    // s until the ball can be at its centre
+  double t_defender = 0.0;  // s until the earliest free defender can
+  double margin = 0.0;      // t_defender - t_runner, s; positive = open
   LaneState state = LaneState::closed;
   Relation relation = Relation::inside;
   Cause cause = Cause::none;
@@ -31,8 +31,8 @@ struct Lane {
 /// The lanes across the front at one frame, from left to right. Cut at y 0 to 2, or 1 yd ahead of
 /// the ball once it is past. Bodies within the cut bound them; passable from 1.2 yd, clean from 2.0.
 [[nodiscard]] std::vector<Lane> lanesAt(const Setup& setup, const Frame& frame);
-/// The same at one tick of a tape; owners follow what the men have decided by then, so that a lane belongs to the
-/// man whom the state of the man in front hands it to.
+/// The same at one tick of a tape; owners follow what the men have decided by then, so that a lane belongs to
+/// the man whom the state of the man in front hands it to.
 [[nodiscard]] std::vector<Lane> lanesAt(const Tape& tape, int tick);
 
 }  // namespace gapsound

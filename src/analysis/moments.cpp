@@ -26,7 +26,8 @@ void addFirstContact(const Story& story, std::vector<Moment>& moments) {
   for (const Event& event : story.tape().record.events) {
     if (event.what != Happening::first_contact) continue;
     const int defender = isOffense(event.man) ? event.other : event.man;
-    addTick(event.tick, defender == kNobody ? "First contact" : fmt::format("{} makes first contact", story.id(defender)),
+    addTick(event.tick,
+            defender == kNobody ? "First contact" : fmt::format("{} makes first contact", story.id(defender)),
             moments);
     return;
   }
@@ -45,7 +46,8 @@ std::vector<Moment> momentsOf(const Tape& tape) {
   addTick(tape.record.line_tick, "Crosses the line", moments);
   addFirstContact(story, moments);
   addTick(tape.record.end_tick, fmt::format("Gain of {}", yards(tape.record.yards)), moments);
-  std::stable_sort(moments.begin(), moments.end(), [](const Moment& a, const Moment& b) { return a.t < b.t; });
+  std::stable_sort(moments.begin(), moments.end(),
+                   [](const Moment& a, const Moment& b) { return a.t < b.t; });
   return moments;
 }
 

@@ -8,11 +8,10 @@
 namespace gapsound {
 namespace {
 
-constexpr double kCutDepth = 2.0;    // yd: the cut reaches from the line (or the ball) this far downfield
-constexpr double kBoxReach = 9.0;    // yd to either side of the ball's spot: bodies beyond are not the front
-constexpr double kNarrowest = 0.3;   // yd: less daylight than this is no lane between two men
-constexpr double kWidest = 4.0;      // yd: how much of the open field outside the last man counts as his lane
-constexpr double kTackleReach = 0.9; // yd between centres at which a defender wraps
+constexpr double kCutDepth = 2.0;   // yd: the cut reaches from the line (or the ball) this far downfield
+constexpr double kBoxReach = 9.0;   // yd to either side of the ball's spot: bodies beyond are not the front
+constexpr double kNarrowest = 0.3;  // yd: less daylight than this is no lane between two men
+constexpr double kWidest = 4.0;     // yd: how much of the open field outside the last man counts as his lane
 
 struct Span {
   double left, right;
@@ -74,7 +73,8 @@ double earliestDefender(const Setup& setup, const Frame& frame, Vec2 goal) {
   for (int k = kOffense; k < kMen; ++k) {
     const Pose& pose = frame.men[static_cast<std::size_t>(k)];
     if (pose.engaged != kNobody || pose.down) continue;
-    earliest = std::min(earliest, timeToReach(pose.pos, pose.vel, bodyOf(setup, k).top_speed, goal, kTackleReach));
+    const Body& body = bodyOf(setup, k);  // he is there once his body covers the place
+    earliest = std::min(earliest, timeToReach(pose.pos, pose.vel, body.top_speed, goal, body.shoulder));
   }
   return earliest;
 }
@@ -99,7 +99,8 @@ std::vector<Lane> openingsAt(const Setup& setup, const Frame& frame) {
   lanes.push_back(opening(outside_left, first.left, y, kNobody, first.left_man));
   for (std::size_t k = 1; k < bodies.size(); ++k)
     if (bodies[k].left - bodies[k - 1].right >= kNarrowest)
-      lanes.push_back(opening(bodies[k - 1].right, bodies[k].left, y, bodies[k - 1].right_man, bodies[k].left_man));
+      lanes.push_back(
+          opening(bodies[k - 1].right, bodies[k].left, y, bodies[k - 1].right_man, bodies[k].left_man));
   const Span& last = bodies.back();
   const double outside_right = std::min(last.right + kWidest, setup.sideline_right);
   lanes.push_back(opening(last.right, outside_right, y, last.right_man, kNobody));

@@ -28,7 +28,9 @@ bool Story::happened(Happening what, int man) const {
   return last(what, man, tape_.record.end_tick) != nullptr;
 }
 
-FitRole Story::role(int k) const { return tape_.setup.direction > 0 ? man(k).fit.if_right : man(k).fit.if_left; }
+FitRole Story::role(int k) const {
+  return tape_.setup.direction > 0 ? man(k).fit.if_right : man(k).fit.if_left;
+}
 
 std::string Story::sight(int man, int until) const {
   const Event* backer = last(Happening::backer_state, man, until);
@@ -36,7 +38,8 @@ std::string Story::sight(int man, int until) const {
   const bool others = cast_.first_backer != kNobody && cast_.first_backer != man;
   if (others && backer != nullptr && static_cast<BackerState>(backer->code) != BackerState::reading)
     return fmt::format("{} {}", id(cast_.first_backer), saidOf(static_cast<BackerState>(backer->code)));
-  if (end != nullptr && cast_.end != kNobody && cast_.end != man && static_cast<EndState>(end->code) != EndState::open)
+  if (end != nullptr && cast_.end != kNobody && cast_.end != man &&
+      static_cast<EndState>(end->code) != EndState::open)
     return fmt::format("{} {}", id(cast_.end), saidOf(static_cast<EndState>(end->code)));
   return {};
 }

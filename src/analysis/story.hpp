@@ -19,13 +19,16 @@ class Story {
   /// The crossing of the line, or the end where the ball never crossed.
   [[nodiscard]] int decisiveTick() const { return decisive_; }
   [[nodiscard]] const Frame& frame(int tick) const;
-  [[nodiscard]] const Pose& pose(int k, int tick) const { return frame(tick).men[static_cast<std::size_t>(k)]; }
+  [[nodiscard]] const Pose& pose(int k, int tick) const {
+    return frame(tick).men[static_cast<std::size_t>(k)];
+  }
   /// Last event of a kind by this man at or before a tick; nullptr when there is none.
   [[nodiscard]] const Event* last(Happening what, int man, int until) const;
   [[nodiscard]] bool happened(Happening what, int man) const;
   /// His last decision before the run was decided; nullptr when he made none.
   [[nodiscard]] const Event* decision(int man) const { return last(Happening::decides, man, decisive_); }
-  /// What the man in front of him was to him when he decided: "SE was kicked out"; "" when he had seen nothing.
+  /// What the man in front of him was to him when he decided: "SE was kicked out"; "" when he had seen
+  /// nothing.
   [[nodiscard]] std::string sight(int man, int until) const;
   [[nodiscard]] FitRole role(int k) const;
 

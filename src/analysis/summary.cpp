@@ -10,12 +10,12 @@
 namespace gapsound {
 namespace {
 
-constexpr int kLook = 3;               // ticks between two looks at the lanes: 20 a second
-constexpr int kOpenLooks = 5;          // looks in a row that span the 0.2 s a window has to stay open
-constexpr double kWindowMargin = 0.15; // s
-constexpr double kIdleSpeed = 1.0;     // yd/s
-constexpr double kIdleReach = 8.0;     // yd from the ball
-constexpr double kNear = 3.0;          // yd
+constexpr int kLook = 3;                // ticks between two looks at the lanes: 20 a second
+constexpr int kOpenLooks = 5;           // looks in a row that span the 0.2 s a window has to stay open
+constexpr double kWindowMargin = 0.15;  // s
+constexpr double kIdleSpeed = 1.0;      // yd/s
+constexpr double kIdleReach = 8.0;      // yd from the ball
+constexpr double kNear = 3.0;           // yd
 
 std::size_t at(int k) { return static_cast<std::size_t>(k); }
 
@@ -73,7 +73,8 @@ class Reader {
     sum_.speed_1s = carrierSpeed(ticks(1.0));
     sum_.speed_1_5s = carrierSpeed(ticks(1.5));
     sum_.speed_2s = carrierSpeed(ticks(2.0));
-    for (int tick = 0; tick <= lastTick(); ++tick) sum_.best_speed = std::max(sum_.best_speed, carrierSpeed(tick));
+    for (int tick = 0; tick <= lastTick(); ++tick)
+      sum_.best_speed = std::max(sum_.best_speed, carrierSpeed(tick));
     if (record_.first_contact_tick >= 0)
       sum_.yards_after_contact = std::max(record_.yards - frame(record_.first_contact_tick).ball.y, 0.0);
   }
@@ -130,9 +131,12 @@ class Reader {
 
   void movement() {
     const auto lineman = [](const Man& m) {
-      return m.attacks && (m.group == Group::center || m.group == Group::guard || m.group == Group::off_tackle);
+      return m.attacks &&
+             (m.group == Group::center || m.group == Group::guard || m.group == Group::off_tackle);
     };
-    const auto backer = [](const Man& m) { return !m.attacks && m.group == Group::backer && m.fit.level == 2; };
+    const auto backer = [](const Man& m) {
+      return !m.attacks && m.group == Group::backer && m.fit.level == 2;
+    };
     sum_.line_forward_1s = meanForward(1.0, lineman);
     sum_.line_forward_2s = meanForward(2.0, lineman);
     sum_.line_forward_3s = meanForward(3.0, lineman);

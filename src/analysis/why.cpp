@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/openings.hpp"
 #include "analysis/story.hpp"
 #include "analysis/words.hpp"
 
@@ -15,7 +16,10 @@ constexpr double kPenetrated = 0.7;  // yd behind the line
 
 using Sentences = std::vector<std::string>;
 
-std::string joined(const std::vector<std::string>& ids) { return fmt::format("{}", fmt::join(ids, " and ")); }
+std::string joined(const std::vector<std::string>& ids) {
+  if (ids.size() < 2) return ids.empty() ? "" : ids.front();
+  return fmt::format("{} and {}", fmt::join(ids.begin(), ids.end() - 1, ", "), ids.back());
+}
 
 std::vector<std::string> blockersOn(const Story& story, int man, int tick) {
   std::vector<std::string> ids;
@@ -33,25 +37,27 @@ void tellCalls(const Story& story, Sentences& out) {
   std::vector<std::string> slanted;
   for (const Event& event : story.tape().record.events) {
     if (event.what == Happening::slants) slanted.push_back(story.id(event.man));
-    if (event.what == Happening::shoots) out.push_back(fmt::format("{} shot his gap on this snap.", story.id(event.man)));
+    if (event.what == Happening::shoots)
+      out.push_back(fmt::format("{} shot his gap on this snap.", story.id(event.man)));
   }
   if (!slanted.empty()) out.push_back(fmt::format("{} slanted a gap.", joined(slanted)));
+}
+
+std::string sideOfBall(const Story& story, int man) {
+  const int tick = story.tape().record.line_tick;
+  if (tick < 0) return "";
+  const double off = story.frame(tick).ball.x - story.pose(man, tick).pos.x;
+  return off * story.tape().setup.direction > 0.0 ? "; the ball went outside him"
+                                                  : "; the ball went inside him";
 }
 
 void tellEnd(const Story& story, Sentences& out) {
   const int end = story.cast().end;
   if (end == kNobody) return;
-  const int tick = story.decisiveTick();
-  const Event* state = story.last(Happening::end_state, end, tick);
-  if (state == nullptr && story.cast().first_backer != kNobody)
-    state = story.last(Happening::end_state, story.cast().first_backer, tick);
-  const auto ids = blockersOn(story, end, tick);
-  const std::string on_him = ids.empty() ? "" : fmt::format(" with {} on him", joined(ids));
-  if (state != nullptr && static_cast<EndState>(state->code) != EndState::open)
-    out.push_back(fmt::format("{} {}{}.", story.id(end), saidOf(static_cast<EndState>(state->code)), on_him));
-  else
-    out.push_back(ids.empty() ? fmt::format("Nobody had {} blocked when it was decided.", story.id(end))
-                              : fmt::format("{} was blocked{}.", story.id(end), byBlockers(story, end, tick)));
+  const auto ids = blockersOn(story, end, story.decisiveTick());
+  const std::string block = ids.empty() ? fmt::format("nobody had {} blocked", story.id(end))
+                                        : fmt::format("{} had {} blocked", joined(ids), story.id(end));
+  out.push_back(fmt::format("When it was decided {}{}.", block, sideOfBall(story, end)));
 }
 
 void tellLine(const Story& story, Sentences& out) {
@@ -60,9 +66,11 @@ void tellLine(const Story& story, Sentences& out) {
     if (story.man(k).fit.level != 1 || k == story.cast().end) continue;
     const Vec2 moved = story.pose(k, tick).pos - story.pose(k, 0).pos;
     if (story.pose(k, tick).pos.y < -kPenetrated)
-      out.push_back(fmt::format("{} got {} into the backfield.", story.id(k), yards(-story.pose(k, tick).pos.y)));
+      out.push_back(
+          fmt::format("{} got {} into the backfield.", story.id(k), yards(-story.pose(k, tick).pos.y)));
     else if (moved.y > kDriven && story.pose(k, tick).engaged != kNobody)
-      out.push_back(fmt::format("{} was driven {} off the line{}.", story.id(k), yards(moved.y), byBlockers(story, k, tick)));
+      out.push_back(fmt::format("{} was driven {} off the line{}.", story.id(k), yards(moved.y),
+                                byBlockers(story, k, tick)));
   }
 }
 
@@ -75,6 +83,7 @@ std::string cameOfIt(const Story& story, int man) {
 void tellDecision(const Story& story, int man, Sentences& out) {
   const Event* decision = story.decision(man);
   if (decision == nullptr) {
+    if (story.happened(Happening::shoots, man)) return;
     out.push_back(fmt::format("{} had decided nothing yet{}.", story.id(man), cameOfIt(story, man)));
     return;
   }
@@ -91,7 +100,8 @@ void tellLevel(const Story& story, int level, Sentences& out) {
   if (level == 2 && first != kNobody) tellDecision(story, first, out);
   for (int k = kOffense; k < kMen; ++k) {
     const FitRole role = story.role(k);
-    if (story.man(k).fit.level != level || k == first || role == FitRole::out || role == FitRole::corner) continue;
+    if (story.man(k).fit.level != level || k == first || role == FitRole::out || role == FitRole::corner)
+      continue;
     tellDecision(story, k, out);
   }
 }
@@ -103,11 +113,16 @@ std::string whoseLane(const Story& story, const Lane& lane) {
   const std::string& id = story.id(lane.owner);
   const double off = distance(owner.pos, {lane.centre(), lane.y});
   switch (lane.cause) {
-    case Cause::absent: return fmt::format("it was {}'s, who was {} away", id, yards(off));
-    case Cause::beaten: return fmt::format("{} was there and blocked{}", id, byBlockers(story, lane.owner, tick));
-    case Cause::missed: return fmt::format("{} was there, free, and did not close it", id);
-    case Cause::there: return fmt::format("{} was there", id);
-    case Cause::none: break;
+    case Cause::absent:
+      return fmt::format("it was {}'s, who was {} away", id, yards(off));
+    case Cause::beaten:
+      return fmt::format("{} was there and blocked{}", id, byBlockers(story, lane.owner, tick));
+    case Cause::missed:
+      return fmt::format("{} was there, free, and did not close it", id);
+    case Cause::there:
+      return fmt::format("{} was there", id);
+    case Cause::none:
+      break;
   }
   return fmt::format("it was {}'s", id);
 }
@@ -119,8 +134,10 @@ void tellLane(const Story& story, const Account& account, Sentences& out) {
   if (s.t_line < 0.0) {
     out.push_back(fmt::format("{} never crossed the line.", runner));
   } else if (account.lane) {
-    out.push_back(fmt::format("{} {} through {}, {} wide: {}.", runner, saidOf(s.lane_relation), s.lane_gap,
-                              yards(account.lane->width()), whoseLane(story, *account.lane)));
+    const double width = account.lane->width();
+    out.push_back(fmt::format("{} {} through {}, {}{} wide: {}.", runner, saidOf(s.lane_relation), s.lane_gap,
+                              width < kPassable ? "only " : "", yards(width),
+                              whoseLane(story, *account.lane)));
   }
   if (s.cutback_open && !s.cutback_taken) out.push_back("The cutback was open and not taken.");
 }
@@ -128,12 +145,15 @@ void tellLane(const Story& story, const Account& account, Sentences& out) {
 void tellTackles(const Story& story, const Account& account, Sentences& out) {
   for (const Event& event : story.tape().record.events)
     if (event.what == Happening::misses_tackle)
-      out.push_back(fmt::format("{} missed the tackle at {}.", story.id(event.man), yards(story.frame(event.tick).ball.y)));
-  const std::string gain = yards(account.summary.yards);
-  if (!account.tacklers.empty())
-    out.push_back(fmt::format("{} made the tackle; the gain was {}.", joined(account.tacklers), gain));
+      out.push_back(fmt::format("{} missed the tackle at {}.", story.id(event.man),
+                                yards(story.frame(event.tick).ball.y)));
+  const double gained = account.summary.yards;
+  const std::string result =
+      fmt::format("the {} was {}", gained < 0.0 ? "loss" : "gain", yards(std::abs(gained)));
+  if (account.tacklers.empty())
+    out.push_back(fmt::format("Nobody made a tackle; {}.", result));
   else
-    out.push_back(fmt::format("Nobody made a tackle; the gain was {}.", gain));
+    out.push_back(fmt::format("{} made the tackle; {}.", joined(account.tacklers), result));
 }
 
 }  // namespace

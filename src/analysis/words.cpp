@@ -6,70 +6,116 @@ namespace gapsound {
 
 std::string_view saidOf(EndState state) {
   switch (state) {
-    case EndState::open: return "was not blocked yet";
-    case EndState::spilled: return "spilled the kick";
-    case EndState::kicked: return "was kicked out";
-    case EndState::boxed_firm: return "set a firm edge";
-    case EndState::boxed_wide: return "set the edge too wide";
-    case EndState::washed: return "was washed inside";
-    case EndState::reached: return "was reached";
-    case EndState::logged: return "was logged";
-    case EndState::upfield: return "ran upfield";
-    case EndState::crossed_inside: return "crossed inside";
-    case EndState::pinned: return "was pinned inside";
+    case EndState::open:
+      return "was not blocked yet";
+    case EndState::spilled:
+      return "spilled the kick";
+    case EndState::kicked:
+      return "was kicked out";
+    case EndState::boxed_firm:
+      return "set a firm edge";
+    case EndState::boxed_wide:
+      return "set the edge too wide";
+    case EndState::washed:
+      return "was washed inside";
+    case EndState::reached:
+      return "was reached";
+    case EndState::logged:
+      return "was logged";
+    case EndState::upfield:
+      return "ran upfield";
+    case EndState::crossed_inside:
+      return "crossed inside";
+    case EndState::pinned:
+      return "was pinned inside";
   }
   return "";
 }
 
 std::string_view saidOf(BackerState state) {
   switch (state) {
-    case BackerState::reading: return "was still reading";
-    case BackerState::over_top: return "went over the top";
-    case BackerState::inside_fit: return "fitted inside";
-    case BackerState::spilled_wrapper: return "spilled the lead block";
-    case BackerState::boxed_wrapper: return "turned the lead block in";
-    case BackerState::kicked_out: return "was turned out by the lead block";
-    case BackerState::too_wide: return "was too wide";
-    case BackerState::under_pile: return "ran under the double team";
-    case BackerState::shot_hit: return "shot his gap and hit";
-    case BackerState::shot_miss: return "shot his gap and missed";
-    case BackerState::late: return "was late";
+    case BackerState::reading:
+      return "was still reading";
+    case BackerState::over_top:
+      return "went over the top";
+    case BackerState::inside_fit:
+      return "fitted inside";
+    case BackerState::spilled_wrapper:
+      return "spilled the lead block";
+    case BackerState::boxed_wrapper:
+      return "turned the lead block in";
+    case BackerState::kicked_out:
+      return "was turned out by the lead block";
+    case BackerState::too_wide:
+      return "was too wide";
+    case BackerState::under_pile:
+      return "ran under the double team";
+    case BackerState::shot_hit:
+      return "shot his gap and hit";
+    case BackerState::shot_miss:
+      return "shot his gap and missed";
+    case BackerState::late:
+      return "was late";
   }
   return "";
 }
 
 std::string_view saidOf(Fit fit) {
   switch (fit) {
-    case Fit::called: return "played his call";
-    case Fit::over_top: return "went over the top";
-    case Fit::inside: return "fitted inside the end";
-    case Fit::new_edge: return "became the edge";
-    case Fit::outside_half: return "took the outside half of the lane";
-    case Fit::inside_half: return "took the inside half of the lane";
-    case Fit::hold: return "held his ground";
-    case Fit::under: return "went underneath the first backer";
-    case Fit::tight_double: return "went over the double team";
-    case Fit::fold: return "folded inside";
-    case Fit::shoot: return "shot the gap";
-    case Fit::hang: return "hung behind the ball";
-    case Fit::alley: return "filled the alley";
-    case Fit::insert: return "inserted inside the first backer";
-    case Fit::cutback: return "stayed square for the cutback";
-    case Fit::cutback_window: return "came forward into the cutback window";
-    case Fit::replace_gap: return "took the gap a mate had left";
-    case Fit::force_set: return "set the force";
-    case Fit::force_tight: return "squeezed the force in";
-    case Fit::deep: return "stayed deep";
+    case Fit::called:
+      return "played his call";
+    case Fit::over_top:
+      return "went over the top";
+    case Fit::inside:
+      return "fitted inside the end";
+    case Fit::new_edge:
+      return "became the edge";
+    case Fit::outside_half:
+      return "took the outside half of the lane";
+    case Fit::inside_half:
+      return "took the inside half of the lane";
+    case Fit::hold:
+      return "held his ground";
+    case Fit::under:
+      return "went underneath the first backer";
+    case Fit::tight_double:
+      return "went over the double team";
+    case Fit::fold:
+      return "folded inside";
+    case Fit::shoot:
+      return "shot the gap";
+    case Fit::hang:
+      return "hung behind the ball";
+    case Fit::alley:
+      return "filled the alley";
+    case Fit::insert:
+      return "inserted inside the first backer";
+    case Fit::cutback:
+      return "stayed square for the cutback";
+    case Fit::cutback_window:
+      return "came forward into the cutback window";
+    case Fit::replace_gap:
+      return "took the gap a mate had left";
+    case Fit::force_set:
+      return "set the force";
+    case Fit::force_tight:
+      return "squeezed the force in";
+    case Fit::deep:
+      return "stayed deep";
   }
   return "";
 }
 
 std::string_view saidOf(Relation relation) {
   switch (relation) {
-    case Relation::designed: return "hit the designed lane";
-    case Relation::inside: return "ran inside the end";
-    case Relation::bounce: return "bounced";
-    case Relation::cutback: return "cut back";
+    case Relation::designed:
+      return "hit the designed lane";
+    case Relation::inside:
+      return "ran inside the end";
+    case Relation::bounce:
+      return "bounced";
+    case Relation::cutback:
+      return "cut back";
   }
   return "";
 }

@@ -144,7 +144,7 @@ std::vector<AxisMark> marksOf(const SweepResult& result) {
 ChartData chartFor(const std::string& title, const SweepResult& result) {
   const SweepAxis& axis = result.axes.front();
   const std::string unit = axis.unit.empty() ? "" : ", " + axis.unit;
-  const std::string reps = fmt::format("{} reps a value, bars at 95 %, the same luck for every value",
+  const std::string reps = fmt::format("{} reps a value, band at 95 %, the same luck for every value",
                                        result.cells.front().gains.n);
   return {title, result.sentence, axis.words + unit, "mean gain, yd", {meanCurve(result)}, marksOf(result), reps};
 }

@@ -61,6 +61,7 @@ struct Front {
   std::vector<std::string> aliases;
   std::vector<FrontMan> men;
   std::vector<Movement> movements;
+  std::string second_safety;  // who goes back when the shell wants two and the front has one
 };
 
 struct CornerSpot {

@@ -7,8 +7,8 @@ namespace gapsound {
 
 /// What one call changes about a scenario, as typed: "players.SS.downhill_yps=6" and "WE=kicked_out:1.5".
 struct Changes {
-  std::vector<std::string> sets;
-  std::vector<std::string> faults;
+  std::vector<std::string> sets = {};
+  std::vector<std::string> faults = {};
 };
 
 /// Lays the changes on the document before it is checked, sets first. A man who is not in the file yet

@@ -48,6 +48,8 @@ nlohmann::json parsedJson(const std::string& file, const std::string& content) {
     return Json::parse(content);
   } catch (const Json::parse_error& e) {
     throw InputError(file, "/", fmt::format("broken at byte {}", e.byte), "complete JSON");
+  } catch (const Json::out_of_range&) {
+    throw InputError(file, "/", "a number without end", "numbers up to 1e308");
   }
 }
 

@@ -160,6 +160,10 @@ Front readFront(JsonReader value, const Techniques& techniques) {
   const JsonReader men = value.child("men");
   for (const JsonReader& man : men.items()) front.men.push_back(readFrontMan(man, techniques));
   if (front.men.size() != 11) men.refuse(std::to_string(front.men.size()) + " men", "11");
+  if (const auto second = value.maybeChild("second_safety")) {
+    front.second_safety = second->asText();
+    if (!hasMan(front, front.second_safety)) second->refuse("a man of this front");
+  }
   for (const JsonReader& movement : value.child("movements").items()) {
     front.movements.push_back(readMovement(movement, front));
   }

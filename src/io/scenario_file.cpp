@@ -22,15 +22,15 @@ struct ManKey {
 };
 
 constexpr ManKey kManKeys[] = {
-    {"x", &ManSettings::x, -53.3, 53.3, "yd right of the ball"},
-    {"y", &ManSettings::y, -20.0, 40.0, "yd downfield of the ball"},
-    {"depth_yd", &ManSettings::depth_yd, 0.5, 30.0, "yd, moves y only"},
+    {"x", &ManSettings::x, -30.0, 30.0, "yd right of the ball"},
+    {"y", &ManSettings::y, -12.0, 40.0, "yd downfield of the ball"},
+    {"depth_yd", &ManSettings::depth_yd, 1.0, 25.0, "yd, moves y only"},
     {"mass_kg", &ManSettings::mass_kg, 45.0, 190.0, "kg"},
-    {"ten_yd_s", &ManSettings::ten_yd_s, 1.3, 3.0, "s"},
-    {"forty_yd_s", &ManSettings::forty_yd_s, 4.0, 8.0, "s"},
+    {"ten_yd_s", &ManSettings::ten_yd_s, 1.3, 2.8, "s"},
+    {"forty_yd_s", &ManSettings::forty_yd_s, 4.0, 7.5, "s"},
     {"read_delay_s", &ManSettings::read_delay_s, 0.0, 3.0, "s from the snap to a finished read"},
     {"downhill_yps", &ManSettings::downhill_yps, 1.0, 11.0, "yd/s until he comes to balance"},
-    {"push", &ManSettings::push, 0.3, 2.0, "times the usual force of his position"},
+    {"push", &ManSettings::push, 0.2, 3.0, "times the usual force of his position"},
     {"tackling", &ManSettings::tackling, -3.0, 3.0, "log-odds on every tackle he tries"},
 };
 

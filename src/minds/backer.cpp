@@ -42,7 +42,10 @@ Vec2 placeOfFit(const DefenderView& v, const Picture& p, Fit fit, double own_x) 
   switch (fit) {
     case Fit::over_top: return {std::max(p.end_x + m.fit_over_yd, p.end_spot - 0.2), y};
     case Fit::new_edge: return {std::max(p.end_x, p.end_spot - 1.0) + m.fit_over_yd + 0.4, y};
-    case Fit::inside: return {std::max(p.end_x - m.fit_inside_yd, p.tackle_x + 0.7), y - 0.2};
+    case Fit::inside: {
+      const double outer = std::max(p.end_x - m.fit_inside_yd, p.tackle_x + 0.7);
+      return {clamped(p.crossing + m.fit_inside_lead_yd, p.tackle_x + 0.7, outer), y - 0.2};
+    }
     case Fit::outside_half: return {p.end_x - 0.9, y};
     case Fit::inside_half: return {p.tackle_x + std::min(0.9, 0.4 * door), y};
     case Fit::tight_double: return {p.tackle_x + m.fit_fill_yd, y};

@@ -93,6 +93,8 @@ bool targetIsLost(const AttackerView& v, const BlockerMemory& memory) {
   if (g.man(memory.target).down) return true;
   const bool shared = g.man(memory.target).engaged != kNobody && mateHas(v, memory.target);
   if (shared) return true;
+  const bool own_job = memory.target == jobOf(v).target;
+  if (own_job && (g.clock() < 1.2 || (jobOf(v).pull != PullStyle::none && !memory.turned_up))) return false;
   const double t = meet(v, memory.target, 0.8 * v.body.top_speed).t;
   const bool behind = g.place(memory.target).y < g.self().pos.y - 0.9 && jobOf(v).pull == PullStyle::none &&
                       g.man(memory.target).vel.y < -1.0;

@@ -111,7 +111,8 @@ EndState seenEnd(const Glimpse& g, const Model& m, int end, int tackle, Structur
   if (e.engaged == kNobody) {
     if (e.pos.y < m.state_upfield_y) return EndState::upfield;
     if (structure == Structure::box && moved_in > 1.2) return EndState::crossed_inside;
-    return EndState::open;
+    const bool too_high = e.pos.y < m.state_high_y && moved_in < 0.2;  // nobody has to kick him far
+    return structure == Structure::spill && too_high ? EndState::kicked : EndState::open;
   }
   const Pose& b = g.man(e.engaged);
   const double helmet = direction * (b.pos.x - e.pos.x);  // > 0: the blocker has the outside

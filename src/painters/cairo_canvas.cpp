@@ -44,9 +44,12 @@ void useTabularFigures(PangoLayout* layout) {
 
 PangoAlignment alignmentOf(Anchor anchor) {
   switch (anchor) {
-    case Anchor::left: return PANGO_ALIGN_LEFT;
-    case Anchor::centre: return PANGO_ALIGN_CENTER;
-    case Anchor::right: return PANGO_ALIGN_RIGHT;
+    case Anchor::left:
+      return PANGO_ALIGN_LEFT;
+    case Anchor::centre:
+      return PANGO_ALIGN_CENTER;
+    case Anchor::right:
+      return PANGO_ALIGN_RIGHT;
   }
   return PANGO_ALIGN_LEFT;
 }
@@ -158,8 +161,9 @@ class Brush {
 void requireFonts() {
   for (const FontRole role : {FontRole::sans, FontRole::condensed}) {
     if (installed(familyOf(role))) continue;
-    throw Error(ExitCode::noAccess, std::string("font \"") + familyOf(role) +
-                                        "\" is not installed; packages fonts-inter and fonts-roboto-unhinted");
+    throw Error(ExitCode::noAccess,
+                std::string("font \"") + familyOf(role) +
+                    "\" is not installed; packages fonts-inter and fonts-roboto-unhinted");
   }
 }
 
@@ -168,8 +172,8 @@ Typesetter::Typesetter() : context_(pango_font_map_create_context(pango_cairo_fo
 }
 
 PangoLayout* Typesetter::layout(const Label& label, const Style& style) {
-  const Key key{label.text, label.size, label.wrap, static_cast<int>(label.anchor), style.font, style.bold,
-                style.tabular};
+  const Key key{label.text, label.size, label.wrap,   static_cast<int>(label.anchor),
+                style.font, style.bold, style.tabular};
   auto& kept = layouts_[key];
   if (!kept) kept.reset(laidOut(label, style));
   return kept.get();

@@ -74,7 +74,8 @@ void writeSvg(const DisplayList& list, const Theme& theme, const std::string& fi
   writeAtomically(file, content);
 }
 
-void writePdf(const std::vector<DisplayList>& pages, const Theme& theme, const std::string& file, Paper paper) {
+void writePdf(const std::vector<DisplayList>& pages, const Theme& theme, const std::string& file,
+              Paper paper) {
   Typesetter typesetter;
   std::string content;
   const Surface surface(cairo_pdf_surface_create_for_stream(append, &content, 612.0, 792.0));
@@ -96,10 +97,14 @@ void writePdf(const std::vector<DisplayList>& pages, const Theme& theme, const s
 
 void writePicture(const DisplayList& list, const Theme& theme, const std::string& file) {
   const std::string ending = std::filesystem::path(file).extension().string();
-  if (ending == ".png") writePng(list, theme, file);
-  else if (ending == ".svg") writeSvg(list, theme, file);
-  else if (ending == ".pdf") writePdf({list}, theme, file);
-  else throw InputError(file, "ending", ending.empty() ? "none" : ending, ".png, .svg, .pdf");
+  if (ending == ".png")
+    writePng(list, theme, file);
+  else if (ending == ".svg")
+    writeSvg(list, theme, file);
+  else if (ending == ".pdf")
+    writePdf({list}, theme, file);
+  else
+    throw InputError(file, "ending", ending.empty() ? "none" : ending, ".png, .svg, .pdf");
 }
 
 struct FramePainter::Parts {

@@ -21,6 +21,7 @@ namespace {
 
 std::vector<char*> pointersTo(std::vector<std::string>& words) {
   std::vector<char*> pointers;
+  pointers.reserve(words.size() + 1);
   for (std::string& word : words) pointers.push_back(word.data());
   pointers.push_back(nullptr);
   return pointers;
@@ -66,7 +67,8 @@ Encoder::Encoder(const std::vector<std::string>& arguments) {
   std::vector<std::string> words{"ffmpeg"};
   words.insert(words.end(), arguments.begin(), arguments.end());
   const ChildStreams streams(ends[1], errors_);
-  const int failed = posix_spawnp(&process_, "ffmpeg", streams.get(), nullptr, pointersTo(words).data(), environ);
+  const int failed =
+      posix_spawnp(&process_, "ffmpeg", streams.get(), nullptr, pointersTo(words).data(), environ);
   close(ends[1]);
   if (failed != 0) {
     process_ = -1;

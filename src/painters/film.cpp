@@ -59,9 +59,19 @@ struct Raster {
 int even(double pixels) { return 2 * static_cast<int>(std::lround(0.5 * pixels)); }
 
 Words inputWords(const Film& film, const Raster& raster) {
-  return {"-loglevel",   "error", "-y", "-f", "rawvideo", "-pixel_format", "bgr0", "-video_size",
+  return {"-loglevel",
+          "error",
+          "-y",
+          "-f",
+          "rawvideo",
+          "-pixel_format",
+          "bgr0",
+          "-video_size",
           fmt::format("{}x{}", raster.width, raster.height),
-          "-framerate",  fmt::format("{}/{}", film.fps, raster.every), "-i", "pipe:0"};
+          "-framerate",
+          fmt::format("{}/{}", film.fps, raster.every),
+          "-i",
+          "pipe:0"};
 }
 
 Words operator+(Words a, const Words& b) {
@@ -83,8 +93,9 @@ void writeMp4(const Film& film, const Theme& theme, const fs::path& file) {
   const Raster raster{even(film.width), even(film.height), 1};
   const Workshop workshop(file);
   // A fixed number of threads: the encoder's choices depend on it, and the bytes must not on the machine.
-  const Words output{"-c:v", "libx264", "-preset", "veryfast", "-crf", "20", "-threads", "2", "-pix_fmt", "yuv420p",
-                     "-movflags", "+faststart", "-fflags", "+bitexact", "-flags:v", "+bitexact", "-f", "mp4"};
+  const Words output{"-c:v",     "libx264",   "-preset",  "veryfast",  "-crf",      "20",
+                     "-threads", "2",         "-pix_fmt", "yuv420p",   "-movflags", "+faststart",
+                     "-fflags",  "+bitexact", "-flags:v", "+bitexact", "-f",        "mp4"};
   encode(film, theme, raster, inputWords(film, raster) + output + Words{workshop.nameOf("film.mp4")});
   workshop.deliver("film.mp4");
 }
@@ -96,7 +107,8 @@ void writeGif(const Film& film, const Theme& theme, const fs::path& file) {
   const std::string palette = workshop.nameOf("palette.png");
   const Words input = inputWords(film, raster);
   encode(film, theme, raster,
-         input + Words{"-vf", "palettegen=stats_mode=diff", "-update", "1", "-frames:v", "1", "-f", "image2", palette});
+         input + Words{"-vf", "palettegen=stats_mode=diff", "-update", "1", "-frames:v", "1", "-f", "image2",
+                       palette});
   encode(film, theme, raster,
          input + Words{"-i", palette, "-lavfi", "[0:v][1:v]paletteuse=dither=none:diff_mode=rectangle",
                        "-fflags", "+bitexact", "-f", "gif", workshop.nameOf("film.gif")});

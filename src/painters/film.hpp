@@ -9,11 +9,11 @@ namespace gapsound {
 
 /// A film as numbered pages, all of the same size.
 struct Film {
-  int frames = 0;                               // > 0
+  int frames = 0;  // > 0
   int fps = 25;
-  double width = 1280.0, height = 720.0;        // page units, even
-  std::function<DisplayList(int)> page;         // called for 0 .. frames - 1, in order; for GIF in two rounds
-  std::function<void(double)> progress = {};    // share painted, [0, 1]; may be empty
+  double width = 1280.0, height = 720.0;      // page units, even
+  std::function<DisplayList(int)> page;       // called for 0 .. frames - 1, in order; for GIF in two rounds
+  std::function<void(double)> progress = {};  // share painted, [0, 1]; may be empty
 };
 
 /// Encodes with the program ffmpeg, run without a shell. By the ending: .mp4 is H.264 in yuv420p with its

@@ -17,7 +17,8 @@ void writeClip(const ClipScript& script, const Theme& theme, const std::string& 
                const std::function<void(double)>& progress) {
   const std::vector<ClipFrame> frames = framesOf(script);
   const auto page = [&](int i) { return clipPage(script, frames[static_cast<std::size_t>(i)]); };
-  writeFilm({static_cast<int>(frames.size()), script.fps, script.width, script.height, page, progress}, theme, file);
+  writeFilm({static_cast<int>(frames.size()), script.fps, script.width, script.height, page, progress}, theme,
+            file);
 }
 
 void writeChart(const ChartData& data, const Theme& theme, const std::string& file) {

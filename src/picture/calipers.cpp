@@ -11,16 +11,20 @@ constexpr double kFoot = 0.42;     // yd, half height of a caliper's jaws
 
 StyleId styleOf(LaneState state) {
   switch (state) {
-    case LaneState::open: return StyleId::lane_open;
-    case LaneState::contested: return StyleId::lane_contested;
-    case LaneState::closed: return StyleId::lane_closed;
+    case LaneState::open:
+      return StyleId::lane_open;
+    case LaneState::contested:
+      return StyleId::lane_contested;
+    case LaneState::closed:
+      return StyleId::lane_closed;
   }
   return StyleId::lane_closed;
 }
 
-bool measured(const Lane& lane, Calipers which) {
-  if (which == Calipers::none) return false;
-  return passable(lane) && (which == Calipers::passable || lane.state == LaneState::open);
+bool measured(const Lane& lane, const FieldLook& look) {
+  if (look.caliper_x && lane.left <= *look.caliper_x && *look.caliper_x <= lane.right) return true;
+  if (look.calipers == Calipers::none || !passable(lane)) return false;
+  return look.calipers == Calipers::passable || lane.state == LaneState::open;
 }
 
 void upright(Panel& panel, double x, double y, double half, StyleId style) {
@@ -30,7 +34,8 @@ void upright(Panel& panel, double x, double y, double half, StyleId style) {
 std::vector<Vec2> textPlaces(Vec2 gate, double height) {
   std::vector<Vec2> places;
   for (const double up : {2.2, 3.4, 4.6, -2.2, -3.4}) {
-    for (const double aside : {0.0, 3.0, -3.0}) places.push_back({gate.x + aside * height, gate.y - up * height});
+    for (const double aside : {0.0, 3.0, -3.0})
+      places.push_back({gate.x + aside * height, gate.y - up * height});
   }
   return places;
 }
@@ -59,7 +64,9 @@ bool passable(const Lane& lane) { return lane.width() >= kPassable; }
 LaneState shownState(const Lane& lane) { return passable(lane) ? lane.state : LaneState::closed; }
 
 std::string yardsText(double yards) { return fmt::format("{:.1f} yd", yards); }
-std::string marginText(double margin) { return fmt::format("{}{:.2f} s", margin < 0 ? "–" : "+", std::abs(margin)); }
+std::string marginText(double margin) {
+  return fmt::format("{}{:.2f} s", margin < 0 ? "–" : "+", std::abs(margin));
+}
 
 void drawLanes(Panel& panel, const std::vector<Lane>& lanes) {
   for (const Lane& lane : lanes) {
@@ -73,7 +80,7 @@ void drawLanes(Panel& panel, const std::vector<Lane>& lanes) {
 
 void drawCalipers(Panel& panel, const std::vector<Lane>& lanes, const FieldLook& look, FreeSpace& space) {
   for (const Lane& lane : lanes) {
-    if (measured(lane, look.calipers)) drawCaliper(panel, lane, look, space);
+    if (measured(lane, look)) drawCaliper(panel, lane, look, space);
   }
 }
 

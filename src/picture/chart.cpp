@@ -17,19 +17,28 @@ struct Layout {
   PageRect plot;
 };
 
-Layout layoutOf(double width, double height, double left, bool footnote) {
-  const double top = 2.0 * kMargin + 2.6 * kSentence + 0.4 * kTitle;
-  const double bottom = height - kMargin - 3.2 * kLabel - (footnote ? 2.2 * kFootnote : 0.0);
+double wrapWidth(double width) { return width - 2.0 * kMargin; }
+
+/// Room the finding takes, for an estimate on the safe side of its lines.
+double sentenceHeight(const std::string& sentence, double width) {
+  const double lines = std::ceil(1.08 * roughWidth(sentence, kSentence) / wrapWidth(width));
+  return 1.55 * kSentence * std::max(lines, 1.0);
+}
+
+Layout layoutOf(double width, double height, double left, const std::string& sentence,
+                const std::string& footnote) {
+  const double top = kMargin + kTitle + sentenceHeight(sentence, width) + 2.6 * kLabel;
+  const double bottom = height - kMargin - 3.2 * kLabel - (footnote.empty() ? 0.0 : 2.2 * kFootnote);
   return {{0.0, 0.0, width, height}, {left, top, width - left - kMargin, bottom - top}};
 }
 
 void drawWords(Panel& panel, const PageRect& page, const std::string& title, const std::string& sentence,
                const std::string& footnote) {
-  const double wrap = page.width - 2.0 * kMargin;
+  const double wrap = wrapWidth(page.width);
   panel.shapes.push_back(Rect{{0.0, 0.0}, {page.width, page.height}, 0.0, StyleId::ground});
   panel.shapes.push_back(Label{{kMargin, kMargin + 4.0}, title, kTitle, StyleId::title, Anchor::left});
-  panel.shapes.push_back(Label{
-      {kMargin, kMargin + kTitle}, sentence, kSentence, StyleId::text, Anchor::left, Rise::top, wrap});
+  panel.shapes.push_back(
+      Label{{kMargin, kMargin + kTitle}, sentence, kSentence, StyleId::text, Anchor::left, Rise::top, wrap});
   panel.shapes.push_back(Label{{kMargin, page.height - kMargin - 1.2 * kFootnote},
                                footnote,
                                kFootnote,
@@ -44,7 +53,9 @@ struct Axes {
   PageRect plot;
   Scale x, y;
   [[nodiscard]] double pageX(double v) const { return plot.x + plot.width * (v - x.low) / (x.high - x.low); }
-  [[nodiscard]] double pageY(double v) const { return plot.bottom() - plot.height * (v - y.low) / (y.high - y.low); }
+  [[nodiscard]] double pageY(double v) const {
+    return plot.bottom() - plot.height * (v - y.low) / (y.high - y.low);
+  }
   [[nodiscard]] Vec2 at(double vx, double vy) const { return {pageX(vx), pageY(vy)}; }
 };
 
@@ -53,15 +64,17 @@ std::string figure(double v, int digits) {
   return fmt::format("{:.{}f}", shown, digits);
 }
 
-int stepsOf(const Scale& scale) { return static_cast<int>(std::lround((scale.high - scale.low) / scale.step)); }
+int stepsOf(const Scale& scale) {
+  return static_cast<int>(std::lround((scale.high - scale.low) / scale.step));
+}
 
 void drawXAxis(Panel& panel, const Axes& axes, const std::string& label) {
   const double bottom = axes.plot.bottom();
   for (int i = 0; i <= stepsOf(axes.x); ++i) {
     const double v = axes.x.low + i * axes.x.step;
     panel.shapes.push_back(Line{{axes.pageX(v), bottom}, {axes.pageX(v), bottom + 6.0}, StyleId::axis});
-    panel.shapes.push_back(Label{{axes.pageX(v), bottom + 6.0 + 0.8 * kLabel}, figure(v, axes.x.digits), kLabel,
-                                 StyleId::axis_text});
+    panel.shapes.push_back(Label{
+        {axes.pageX(v), bottom + 6.0 + 0.8 * kLabel}, figure(v, axes.x.digits), kLabel, StyleId::axis_text});
   }
   panel.shapes.push_back(Line{{axes.plot.x, bottom}, {axes.plot.right(), bottom}, StyleId::axis});
   panel.shapes.push_back(Label{{axes.plot.middle().x, bottom + 2.5 * kLabel}, label, kLabel, StyleId::text});
@@ -72,12 +85,13 @@ void drawYAxis(Panel& panel, const Axes& axes, const std::string& label) {
     const double v = axes.y.low + i * axes.y.step;
     const double y = axes.pageY(v);
     const bool zero = std::abs(v) < 1e-9;
-    panel.shapes.push_back(Line{{axes.plot.x, y}, {axes.plot.right(), y}, zero ? StyleId::axis : StyleId::grid});
+    panel.shapes.push_back(
+        Line{{axes.plot.x, y}, {axes.plot.right(), y}, zero ? StyleId::axis : StyleId::grid});
     panel.shapes.push_back(
         Label{{axes.plot.x - 10.0, y}, figure(v, axes.y.digits), kLabel, StyleId::axis_text, Anchor::right});
   }
-  panel.shapes.push_back(
-      Label{{axes.plot.x - 2.4 * kLabel, axes.plot.y - 1.2 * kLabel}, label, kLabel, StyleId::text, Anchor::left});
+  panel.shapes.push_back(Label{
+      {axes.plot.x - 2.4 * kLabel, axes.plot.y - 1.2 * kLabel}, label, kLabel, StyleId::text, Anchor::left});
 }
 
 void drawBand(Panel& panel, const Axes& axes, const Curve& curve, StyleId style) {
@@ -111,11 +125,15 @@ void drawMark(Panel& panel, const Axes& axes, const AxisMark& mark, double y) {
   if (mark.interval) {
     const double a = axes.pageX(mark.interval->first), b = axes.pageX(mark.interval->second);
     panel.shapes.push_back(Line{{a, y}, {b, y}, StyleId::axis});
-    for (const double end : {a, b}) panel.shapes.push_back(Line{{end, y - 5.0}, {end, y + 5.0}, StyleId::axis});
+    for (const double end : {a, b})
+      panel.shapes.push_back(Line{{end, y - 5.0}, {end, y + 5.0}, StyleId::axis});
   }
   const bool on_right = x > axes.plot.middle().x;
-  panel.shapes.push_back(Label{{on_right ? x - 8.0 : x + 8.0, y - 0.9 * kLabel}, mark.words, kLabel,
-                               StyleId::mark_text, on_right ? Anchor::right : Anchor::left});
+  panel.shapes.push_back(Label{{on_right ? x - 8.0 : x + 8.0, y - 0.9 * kLabel},
+                               mark.words,
+                               kLabel,
+                               StyleId::mark_text,
+                               on_right ? Anchor::right : Anchor::left});
 }
 
 struct Extent {
@@ -174,7 +192,7 @@ Scale roundScale(double low, double high, int most) {
 }
 
 DisplayList chartPage(const ChartData& data, double width, double height) {
-  const Layout layout = layoutOf(width, height, kMargin + 3.0 * kLabel, !data.footnote.empty());
+  const Layout layout = layoutOf(width, height, kMargin + 3.0 * kLabel, data.sentence, data.footnote);
   Panel panel = pagePanel(layout.page);
   drawWords(panel, layout.page, data.title, data.sentence, data.footnote);
   const Axes axes = axesFor(data, layout.plot);
@@ -197,7 +215,8 @@ DisplayList chartPage(const ChartData& data, double width, double height) {
 }
 
 DisplayList barPage(const BarData& data, double width, double height) {
-  const Layout layout = layoutOf(width, height, kMargin + nameWidth(data) + 20.0, !data.footnote.empty());
+  const Layout layout =
+      layoutOf(width, height, kMargin + nameWidth(data) + 20.0, data.sentence, data.footnote);
   Panel panel = pagePanel(layout.page);
   drawWords(panel, layout.page, data.title, data.sentence, data.footnote);
   Extent extent{0.0, 0.0};

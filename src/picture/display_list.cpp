@@ -15,9 +15,7 @@ Camera fieldCamera(const PageRect& box, Vec2 low, Vec2 high) {
   return {{middle.x - scale * centre.x, middle.y + scale * centre.y}, scale, -scale};
 }
 
-Panel pagePanel(const PageRect& clip) {
-  return {Camera{}, clip, 1.0, {}};
-}
+Panel pagePanel(const PageRect& clip) { return {Camera{}, clip, 1.0, {}}; }
 
 FieldView viewOf(const Camera& camera, const PageRect& clip) {
   return {camera.fromPage({clip.x, clip.bottom()}), camera.fromPage({clip.right(), clip.y})};

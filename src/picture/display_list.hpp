@@ -33,8 +33,8 @@ struct Polygon {
   StyleId style{};
 };
 struct Rect {
-  Vec2 low, high;        // two opposite corners, either order
-  double corner = 0.0;   // radius of rounded corners
+  Vec2 low, high;       // two opposite corners, either order
+  double corner = 0.0;  // radius of rounded corners
   StyleId style{};
 };
 enum class Anchor : std::uint8_t { left, centre, right };
@@ -43,7 +43,7 @@ enum class Rise : std::uint8_t { middle, top };
 struct Label {
   Vec2 at;
   std::string text;
-  double size = 12.0;              // height of the em, page units
+  double size = 12.0;  // height of the em, page units
   StyleId style{};
   Anchor anchor = Anchor::centre;  // which part of the text stands at `at`
   Rise rise = Rise::middle;        // `at.y` is the middle of the capitals, or the top of the first line

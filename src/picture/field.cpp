@@ -14,8 +14,8 @@ Panel emptyPanel(const FieldLook& look) {
 
 }  // namespace
 
-Panel fieldPanel(const Setup& setup, const Frame& frame, const FieldLook& look, const std::vector<Lane>& lanes,
-                 const std::vector<Frame>& past) {
+Panel fieldPanel(const Setup& setup, const Frame& frame, const FieldLook& look,
+                 const std::vector<Lane>& lanes, const std::vector<Frame>& past) {
   Panel panel = emptyPanel(look);
   FreeSpace space(look.box);
   drawGround(panel, setup, look.yard_numbers ? look.text : 0.0);

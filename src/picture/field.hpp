@@ -1,5 +1,7 @@
 #pragma once
 #include <array>
+#include <cstdint>
+#include <optional>
 #include <vector>
 
 #include "analysis/lanes.hpp"
@@ -13,7 +15,7 @@ enum class Calipers : std::uint8_t { none, open, passable };
 
 /// How much of a frame is shown, and where.
 struct FieldLook {
-  PageRect box{0.0, 0.0, 1280.0, 720.0};  // page
+  PageRect box{0.0, 0.0, 1280.0, 720.0};    // page
   Vec2 low{-16.0, -8.0}, high{16.0, 12.0};  // yd that must be seen; more is shown where the box has room
   double symbol = 0.40;                     // radius of a man's sign, yd
   double text = 15.0;                       // size of free labels, page units
@@ -21,6 +23,7 @@ struct FieldLook {
   bool names = true;
   bool lanes = true;
   Calipers calipers = Calipers::none;
+  std::optional<double> caliper_x;  // the lane at this x, yd, is measured too, however it stands
   bool yard_numbers = true;
   std::array<bool, 4> shown{true, true, true, true};  // offense, levels 1, 2, 3; the rest is greyed
   int selected = kNobody;

@@ -6,8 +6,8 @@
 namespace gapsound {
 namespace {
 
-constexpr double kLineEvery = 5.0;   // yd
-constexpr double kTickHalf = 0.33;   // yd, a hash tick is two feet long
+constexpr double kLineEvery = 5.0;  // yd
+constexpr double kTickHalf = 0.33;  // yd, a hash tick is two feet long
 constexpr double kFieldLength = 100.0;
 
 void across(Panel& panel, const Setup& setup, double y, StyleId style) {
@@ -32,8 +32,11 @@ void drawYardLines(Panel& panel, const Setup& setup, const FieldView& view, doub
     const int number = numberAt(setup, y);
     if (number_size <= 0.0 || number <= 0) continue;
     const double x = std::max(view.low.x, setup.sideline_left) + 0.4;
-    panel.shapes.push_back(Label{{x, y + 0.55 * number_size / panel.camera.scale_x}, std::to_string(number),
-                                 number_size, StyleId::yard_number, Anchor::left});
+    panel.shapes.push_back(Label{{x, y + 0.75 * number_size / panel.camera.scale_x},
+                                 std::to_string(number),
+                                 number_size,
+                                 StyleId::yard_number,
+                                 Anchor::left});
   }
 }
 
@@ -51,9 +54,12 @@ void drawHashTicks(Panel& panel, const Setup& setup, const FieldView& view) {
 
 double hashDistance(Level level) {
   switch (level) {
-    case Level::high_school: return 17.78;
-    case Level::college: return 20.0;
-    case Level::pro: return 23.58;
+    case Level::high_school:
+      return 17.78;
+    case Level::college:
+      return 20.0;
+    case Level::pro:
+      return 23.58;
   }
   return 20.0;
 }

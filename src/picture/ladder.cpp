@@ -19,24 +19,29 @@ std::optional<LadderKind> kindOf(Happening what) {
   switch (what) {
     case Happening::saw_key:
     case Happening::end_state:
-    case Happening::backer_state: return LadderKind::saw;
-    case Happening::decides: return LadderKind::decided;
+    case Happening::backer_state:
+      return LadderKind::saw;
+    case Happening::decides:
+      return LadderKind::decided;
     case Happening::engages:
     case Happening::sheds:
     case Happening::tries_tackle:
     case Happening::misses_tackle:
     case Happening::wraps:
     case Happening::shoots:
-    case Happening::slants: return LadderKind::did;
+    case Happening::slants:
+      return LadderKind::did;
     case Happening::snap:
     case Happening::handoff:
     case Happening::crosses_line:
     case Happening::first_contact:
     case Happening::down:
     case Happening::out_of_bounds:
-    case Happening::score: return LadderKind::ball;
+    case Happening::score:
+      return LadderKind::ball;
     case Happening::whiffs:
-    case Happening::climbs: return std::nullopt;
+    case Happening::climbs:
+      return std::nullopt;
   }
   return std::nullopt;
 }
@@ -44,26 +49,44 @@ std::optional<LadderKind> kindOf(Happening what) {
 /// The happening in words; {0} is who, {1} whom.
 const char* patternOf(Happening what) {
   switch (what) {
-    case Happening::saw_key: return "{0} reads his key";
+    case Happening::saw_key:
+      return "{0} reads his key";
     case Happening::end_state:
-    case Happening::backer_state: return "{0} reads {1}";
-    case Happening::decides: return "{0} decides";
-    case Happening::engages: return "{0} meets {1}";
-    case Happening::sheds: return "{0} gets off {1}";
-    case Happening::tries_tackle: return "{0} tackles";
-    case Happening::misses_tackle: return "{0} misses";
-    case Happening::wraps: return "{0} has hold";
-    case Happening::shoots: return "{0} shoots";
-    case Happening::slants: return "{0} slants";
-    case Happening::snap: return "snap";
-    case Happening::handoff: return "hand-off to {0}";
-    case Happening::crosses_line: return "the ball crosses the line";
-    case Happening::first_contact: return "first contact";
-    case Happening::down: return "down";
-    case Happening::out_of_bounds: return "out of bounds";
-    case Happening::score: return "score";
+    case Happening::backer_state:
+      return "{0} reads {1}";
+    case Happening::decides:
+      return "{0} decides";
+    case Happening::engages:
+      return "{0} meets {1}";
+    case Happening::sheds:
+      return "{0} gets off {1}";
+    case Happening::tries_tackle:
+      return "{0} tackles";
+    case Happening::misses_tackle:
+      return "{0} misses";
+    case Happening::wraps:
+      return "{0} has hold";
+    case Happening::shoots:
+      return "{0} shoots";
+    case Happening::slants:
+      return "{0} slants";
+    case Happening::snap:
+      return "snap";
+    case Happening::handoff:
+      return "hand-off to {0}";
+    case Happening::crosses_line:
+      return "the ball crosses the line";
+    case Happening::first_contact:
+      return "first contact";
+    case Happening::down:
+      return "down";
+    case Happening::out_of_bounds:
+      return "out of bounds";
+    case Happening::score:
+      return "score";
     case Happening::whiffs:
-    case Happening::climbs: return "";
+    case Happening::climbs:
+      return "";
   }
   return "";
 }
@@ -74,7 +97,7 @@ std::string idOf(const Setup& setup, int man) {
 
 std::string wordsOf(const Setup& setup, const Event& event) {
   const std::string who = idOf(setup, event.man), whom = idOf(setup, event.other);
-  const std::string words = fmt::format(fmt::runtime(patternOf(event.what)), who, whom);
+  std::string words = fmt::format(fmt::runtime(patternOf(event.what)), who, whom);
   if (event.what != Happening::decides) return words;
   return fmt::format("{}: {}", words, nameOf(static_cast<Fit>(event.code)));
 }
@@ -112,8 +135,11 @@ void drawRows(Panel& panel, const LadderLook& look) {
   for (int row = 0; row < kRows; ++row) {
     const double y = rowY(look, row);
     panel.shapes.push_back(Line{{axisLeft(look), y}, {axisRight(look), y}, StyleId::ladder_rule});
-    panel.shapes.push_back(Label{{look.box.x + 0.4 * look.text, y}, kRowNames[static_cast<std::size_t>(row)],
-                                 look.text, StyleId::ladder_text, Anchor::left});
+    panel.shapes.push_back(Label{{look.box.x + 0.4 * look.text, y},
+                                 kRowNames[static_cast<std::size_t>(row)],
+                                 look.text,
+                                 StyleId::ladder_text,
+                                 Anchor::left});
   }
 }
 
@@ -129,15 +155,20 @@ void drawSeconds(Panel& panel, const Tape& tape, const LadderLook& look) {
 
 void drawTick(Panel& panel, Vec2 at, LadderKind kind, double size) {
   switch (kind) {
-    case LadderKind::saw: panel.shapes.push_back(Disc{at, 0.8 * size, StyleId::tick_saw}); break;
+    case LadderKind::saw:
+      panel.shapes.push_back(Disc{at, 0.8 * size, StyleId::tick_saw});
+      break;
     case LadderKind::decided:
-      panel.shapes.push_back(Polygon{{{at.x, at.y - size}, {at.x + size, at.y}, {at.x, at.y + size}, {at.x - size, at.y}},
-                                     StyleId::tick_decided});
+      panel.shapes.push_back(
+          Polygon{{{at.x, at.y - size}, {at.x + size, at.y}, {at.x, at.y + size}, {at.x - size, at.y}},
+                  StyleId::tick_decided});
       break;
     case LadderKind::did:
       panel.shapes.push_back(Line{{at.x, at.y - 1.1 * size}, {at.x, at.y + 1.1 * size}, StyleId::tick_did});
       break;
-    case LadderKind::ball: panel.shapes.push_back(Disc{at, 0.8 * size, StyleId::tick_ball}); break;
+    case LadderKind::ball:
+      panel.shapes.push_back(Disc{at, 0.8 * size, StyleId::tick_ball});
+      break;
   }
 }
 
@@ -175,7 +206,8 @@ Panel ladderPanel(const Tape& tape, double t, const LadderLook& look) {
   const double size = std::min(0.4 * look.text, 0.4 * rowHeight(look));
   for (const LadderTick& tick : ladderTicks(tape)) {
     const Vec2 at = ladderPoint(tape, look, tick);
-    if (tick.row > 0 && tick.man == look.selected) panel.shapes.push_back(Disc{at, 1.7 * size, StyleId::selected});
+    if (tick.row > 0 && tick.man == look.selected)
+      panel.shapes.push_back(Disc{at, 1.7 * size, StyleId::selected});
     drawTick(panel, at, tick.kind, size);
   }
   drawPlayHead(panel, axisX(tape, look, t), look);

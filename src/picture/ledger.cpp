@@ -7,7 +7,7 @@
 namespace gapsound {
 namespace {
 
-constexpr double kGap = 6.0;       // page units between cells
+constexpr double kGap = 6.0;  // page units between cells
 
 struct Cell {
   const Lane* lane = nullptr;
@@ -17,14 +17,18 @@ struct Cell {
 
 StyleId styleOf(LaneState state) {
   switch (state) {
-    case LaneState::open: return StyleId::cell_open;
-    case LaneState::contested: return StyleId::cell_contested;
-    case LaneState::closed: return StyleId::cell_closed;
+    case LaneState::open:
+      return StyleId::cell_open;
+    case LaneState::contested:
+      return StyleId::cell_contested;
+    case LaneState::closed:
+      return StyleId::cell_closed;
   }
   return StyleId::cell_closed;
 }
 
-std::vector<Cell> cellsFor(const std::vector<Lane>& lanes, const Camera& field, const PageRect& box, double width) {
+std::vector<Cell> cellsFor(const std::vector<Lane>& lanes, const Camera& field, const PageRect& box,
+                           double width) {
   std::vector<Cell> cells;
   for (const Lane& lane : lanes) {
     const double x = field.toPage({lane.centre(), lane.y}).x;
@@ -53,7 +57,8 @@ void spread(std::vector<Cell>& cells, const PageRect& box, double width) {
 }
 
 std::string ownerText(const Setup& setup, const Lane& lane) {
-  const std::string owner = lane.owner == kNobody ? "nobody" : setup.men[static_cast<std::size_t>(lane.owner)].id;
+  if (lane.owner == kNobody) return "nobody";
+  const std::string& owner = setup.men[static_cast<std::size_t>(lane.owner)].id;
   const std::string cause = causeText(lane.cause);
   return cause.empty() ? owner : owner + " " + cause;
 }
@@ -65,8 +70,8 @@ void drawCell(Panel& panel, const Setup& setup, const Cell& cell, double width, 
   const StyleId style = styleOf(cell.lane->state);
   panel.shapes.push_back(Line{{cell.wanted, look.box.y}, {middle, top}, style});
   panel.shapes.push_back(Rect{{cell.x, top}, {cell.x + width, bottom}, 3.0, style});
-  const std::string rows[] = {cell.lane->gap + "  " + yardsText(cell.lane->width()), ownerText(setup, *cell.lane),
-                              marginText(cell.lane->margin)};
+  const std::string rows[] = {cell.lane->gap + "  " + yardsText(cell.lane->width()),
+                              ownerText(setup, *cell.lane), marginText(cell.lane->margin)};
   const double row = (bottom - top - 4.0) / 3.0;
   for (int i = 0; i < 3; ++i) {
     const StyleId text = i == 1 ? StyleId::cell_strong : StyleId::cell_text;
@@ -78,16 +83,22 @@ void drawCell(Panel& panel, const Setup& setup, const Cell& cell, double width, 
 
 std::string causeText(Cause cause) {
   switch (cause) {
-    case Cause::none: return "";
-    case Cause::there: return "there";
-    case Cause::absent: return "absent";
-    case Cause::beaten: return "beaten";
-    case Cause::missed: return "missed";
+    case Cause::none:
+      return "";
+    case Cause::there:
+      return "there";
+    case Cause::absent:
+      return "absent";
+    case Cause::beaten:
+      return "beaten";
+    case Cause::missed:
+      return "missed";
   }
   return "";
 }
 
-Panel ledgerPanel(const Setup& setup, const std::vector<Lane>& lanes, const Camera& field, const LedgerLook& look) {
+Panel ledgerPanel(const Setup& setup, const std::vector<Lane>& lanes, const Camera& field,
+                  const LedgerLook& look) {
   Panel panel = pagePanel(look.box);
   panel.stroke = look.stroke;
   const double width = 6.4 * look.text;

@@ -9,8 +9,8 @@
 namespace gapsound {
 
 struct LedgerLook {
-  PageRect box;            // page
-  double text = 15.0;      // page units
+  PageRect box;        // page
+  double text = 15.0;  // page units
   double stroke = 1.0;
 };
 

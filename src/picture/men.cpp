@@ -26,7 +26,8 @@ Shape signOf(const Setup& setup, int man, Vec2 at, double r, StyleId style) {
   const int level = levelOf(setup, man);
   if (level == 1 || level == 2) return triangleAt(at, r, style);
   if (level == 3) return Rect{at - Vec2{1.2 * r, 0.85 * r}, at + Vec2{1.2 * r, 0.85 * r}, 0.3 * r, style};
-  if (manOf(setup, man).group == Group::center) return Rect{at - Vec2{r, r} * 0.9, at + Vec2{r, r} * 0.9, 0.0, style};
+  if (manOf(setup, man).group == Group::center)
+    return Rect{at - Vec2{r, r} * 0.9, at + Vec2{r, r} * 0.9, 0.0, style};
   return Disc{at, r, style};
 }
 
@@ -98,6 +99,12 @@ void drawMan(Panel& panel, const Setup& setup, const Frame& frame, const FieldLo
   panel.shapes.push_back(Label{at, manOf(setup, man).id, size, letterStyle(setup, man, look)});
 }
 
+bool inSight(const Panel& panel, Vec2 at) {
+  const Vec2 page = panel.camera.toPage(at);
+  const PageRect& clip = panel.clip;
+  return clip.x <= page.x && page.x <= clip.right() && clip.y <= page.y && page.y <= clip.bottom();
+}
+
 std::vector<Vec2> placesAround(Vec2 at, double dx, double dy) {
   return {{at.x, at.y - dy},      {at.x + dx, at.y},      {at.x - dx, at.y},      {at.x, at.y + dy},
           {at.x + dx, at.y - dy}, {at.x - dx, at.y - dy}, {at.x, at.y - 1.7 * dy}};
@@ -159,12 +166,14 @@ void drawMen(Panel& panel, const Setup& setup, const Frame& frame, const FieldLo
   drawBall(panel, frame, look.symbol);
 }
 
-void drawNames(Panel& panel, const Setup& setup, const Frame& frame, const FieldLook& look, FreeSpace& space) {
+void drawNames(Panel& panel, const Setup& setup, const Frame& frame, const FieldLook& look,
+               FreeSpace& space) {
   const double side = 2.1 * look.symbol * panel.camera.scale_x;
   for (int man = 0; man < kMen; ++man) space.take(panel.camera.toPage(poseOf(frame, man).pos), side, side);
   if (!look.names) return;
   for (int man = kOffense; man < kMen; ++man) {
-    if (!lettersInside(setup, man)) drawName(panel, setup, frame, look, man, space);
+    if (lettersInside(setup, man) || !inSight(panel, poseOf(frame, man).pos)) continue;
+    drawName(panel, setup, frame, look, man, space);
   }
 }
 

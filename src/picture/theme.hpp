@@ -18,13 +18,13 @@ struct Colour {
 enum class FontRole : std::uint8_t { sans, condensed };
 
 struct Style {
-  Colour stroke;             // lines and text
+  Colour stroke;  // lines and text
   Colour fill;
   double width = 1.0;        // of the stroke, page units
   std::vector<double> dash;  // on, off, ... in page units; empty: unbroken
   FontRole font = FontRole::sans;
   bool bold = false;
-  bool tabular = false;      // figures of equal width
+  bool tabular = false;  // figures of equal width
 };
 
 /// How everything looks. Plain values, read from assets/themes/NAME.json.

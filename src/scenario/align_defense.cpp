@@ -15,6 +15,7 @@ constexpr double kEdgeSafety = 2.1;        // rolled safety outside the last blo
 constexpr double kHighSafety = 1.6;        // high safety without a slot, likewise
 constexpr double kInsideSlot = 2.0;        // high safety inside the slot, yd
 constexpr double kTightReceiver = 8.0;     // widest receiver inside this: his corner is an edge man
+constexpr double kOutsideRolled = 2.0;     // deep corner outside a safety rolled down on a nub side, yd
 constexpr Vec2 kNubCorner{6.5, 5.0};
 
 double magnitude(double x) { return x < 0 ? -x : x; }
@@ -49,10 +50,11 @@ class Aligner {
   int rolledSide() const;
   void placeCorners();
   void placeCorner(Defender& man, const CornerSpot& spot, int side);
+  bool safetyRolled(int side) const;
   void giveMen();
   void give(Defender& man, const std::vector<int>& receivers);
   void move(const Movement& movement);
-  Defender* named(const char* id);
+  Defender* named(const std::string& id);
   std::vector<Defender*> safeties();
   bool taken(int receiver) const;
 
@@ -132,27 +134,21 @@ std::vector<Defender*> Aligner::safeties() {
   return men;
 }
 
-Defender* Aligner::named(const char* id) {
+Defender* Aligner::named(const std::string& id) {
   for (Defender& man : look_.defense) {
     if (man.id == id) return &man;
   }
   return nullptr;
 }
 
-/// A shell with two high safeties on a front that has one takes one more man back: an overhang away from
-/// strength, then the outside backer or W there, then S; a goal-line front its weak corner.
+/// A shell with two high safeties on a front that has one takes one more man back.
 void Aligner::bringSecondSafety() {
   const bool wants_two = shell_.weak_safety.over != SafetySpot::Over::middle;
-  if (!wants_two || safeties().size() >= 2) return;
-  for (const char* id : {"OV", "OLB", "W", "S"}) {
-    Defender* man = named(id);
-    const bool on_line = man && man->level == 1;
-    if (!man || on_line || (man->spot.x > 0 && *id != 'S' && named("W"))) continue;
-    man->rule = PlaceRule::safety;
-    man->level = 3;
-    man->gap = man->spot.x < 0 ? "cutback" : "alley+";
-    return;
-  }
+  Defender* man = named(front_.second_safety);
+  if (!wants_two || !man || safeties().size() >= 2) return;
+  man->rule = PlaceRule::safety;
+  man->level = 3;
+  man->gap = man->spot.x < 0 ? "cutback" : "alley+";
 }
 
 int Aligner::rolledSide() const {
@@ -212,6 +208,10 @@ void Aligner::placeCorner(Defender& man, const CornerSpot& spot, int side) {
   const double last = side * shape_.lastX(side);
   if (receivers.empty()) {
     man.nub = true;
+    if (safetyRolled(side)) {
+      man.spot = {side * (last + kEdgeSafety + kOutsideRolled), deepY(spot.y, spot.deep)};
+      return;
+    }
     const bool drawn_tight = magnitude(man.spot.x) < kTightReceiver;
     man.spot = {side * std::max(kNubCorner.x, last + kEdgeSafety), drawn_tight ? man.spot.y : kNubCorner.y};
     return;
@@ -224,6 +224,11 @@ void Aligner::placeCorner(Defender& man, const CornerSpot& spot, int side) {
   }
   man.spot = {side * std::min(spot.x ? std::min(*spot.x, widest) : widest + spot.leverage, room),
               deepY(spot.y, spot.deep)};
+}
+
+bool Aligner::safetyRolled(int side) const {
+  return std::any_of(look_.defense.begin(), look_.defense.end(),
+                     [&](const Defender& man) { return man.rolled && side * man.spot.x > 0; });
 }
 
 bool Aligner::taken(int receiver) const {
@@ -239,7 +244,7 @@ void Aligner::give(Defender& man, const std::vector<int>& receivers) {
 }
 
 /// Man coverage: corners take the widest, overhangs the slots, safeties who are down the tight end or the
-/// next receiver; a corner left over goes across to a receiver nobody has.
+/// next receiver; a corner left over goes across to a receiver nobody has, else he takes the wing.
 void Aligner::giveMen() {
   const auto each = [&](auto wanted, auto receivers) {
     for (Defender& man : look_.defense) {
@@ -259,13 +264,20 @@ void Aligner::giveMen() {
     for (const int man : inward(side)) men.push_back(man);
     return men;
   };
+  const auto wings = [&](int side) {
+    const auto& men = shape_.men(side);
+    return std::vector<int>(men.begin() + std::min<std::ptrdiff_t>(2, std::ssize(men)), men.end());
+  };
   each([](const Defender& man) { return man.rule == PlaceRule::corner && !man.nub; }, split);
   each([](const Defender& man) { return man.rule == PlaceRule::overhang || man.rule == PlaceRule::slot; }, inward);
   each([](const Defender& man) { return man.rule == PlaceRule::safety && man.rolled; }, ends);
   for (Defender& man : look_.defense) {
     if (man.rule != PlaceRule::corner || man.man_on != kNobody) continue;
     give(man, split(-sideOf(man.spot.x)));
-    if (man.man_on == kNobody) continue;
+    if (man.man_on == kNobody) {
+      give(man, wings(sideOf(man.spot.x)));
+      continue;
+    }
     man.nub = false;
     man.spot = {look_.offense[static_cast<std::size_t>(man.man_on)].spot.x, deepY(6.0, false)};
   }

@@ -7,7 +7,6 @@ namespace gapsound {
 namespace {
 
 constexpr double kSidelineRoom = 3.0;   // yd a receiver keeps
-constexpr double kHalfField = 26.665;
 constexpr double kAttached = 5.6;       // |x| of the widest man drawn as part of the line or a wing
 constexpr double kSlotRoom = 1.9;       // least distance of a split receiver from the drawn end's place
 constexpr const char* kOrder[] = {"LT", "LG", "C", "RG", "RT", "Y", "U", "V", "H", "A", "B", "X", "Z", "Q", "F", "T"};
@@ -27,9 +26,10 @@ double stretched(double x, const Splits& splits) {
 /// Split receivers share the room there is: less to the boundary, more to the field.
 double spread(double x, const Ground& ground) {
   const double room = x < 0 ? ground.left : ground.right;
+  const double half = 0.5 * (ground.left + ground.right);
   const double side = x < 0 ? -1.0 : 1.0, drawn = side * x;
   const double least = std::min(drawn, ground.splits.end + kSlotRoom);
-  return side * std::min(std::max(drawn * room / kHalfField, least), room - kSidelineRoom);
+  return side * std::min(std::max(drawn * room / half, least), room - kSidelineRoom);
 }
 
 bool isSniffer(const FormationMan& man) { return man.id == "H" && !man.on_line; }

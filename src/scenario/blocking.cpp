@@ -11,6 +11,7 @@ constexpr double kInside = 0.20;      // a man less far inside my nose is not in
 constexpr double kShade = 0.62;       // on my shoulder, yd
 constexpr double kOnMe = 0.80;        // nearest man still mine to block one on one, yd
 constexpr double kEndInside = 0.55;   // zone: how far inside an end man may still be covered, yd
+constexpr double kNearBacker = 3.5;   // reach of a second climb along the line, yd
 constexpr double kPullsFrom = 3.0;    // a back deeper than this runs straight at his man, yd
 constexpr double kLastGap = 1.3;      // width of the gap outside the last man, yd
 
@@ -79,7 +80,9 @@ class Blocking {
   int forceSeen() const;
   int alleySeen() const;
   void sendClimbers();
+  void spareOutermost();
   void settlePartners();
+  void followUp();
   int climbTarget(const Climber& climber) const;
   int nextBacker() const;
   void stalkReceivers();
@@ -399,13 +402,23 @@ int Blocking::climbTarget(const Climber& climber) const {
   const bool by_count = climber.at.empty() || climber.at == "next" || climber.at[0] == 'b';
   if (!by_count) return targetNamed(climber.at);
   if (const int next = nextBacker(); next != kNobody) return next;
-  if (climber.of_double) return targetNamed(counts_.backers.size() > 1 ? "b2" : "b1");
-  return alleySeen();
+  return climber.of_double && !counts_.backers.empty() ? counts_.backers.back() : alleySeen();
+}
+
+/// With more men to climb than backers to climb to, the outermost of several free ones goes to the force.
+void Blocking::spareOutermost() {
+  const auto by_count = [](const Climber& c) { return c.at.empty() || c.at == "next" || c.at[0] == 'b'; };
+  const auto free_men = std::count_if(climbers_.begin(), climbers_.end(),
+                                      [&](const Climber& c) { return !c.of_double && by_count(c); });
+  const auto backers = std::ssize(counts_.backers) - (scheme_.reserves_b1 ? 1 : 0);
+  if (free_men < 2 || std::ssize(climbers_) <= backers) return;
+  climbers_.front().at = "force";
 }
 
 /// Free climbers count first, then the double teams; of two men the one nearer to the backer leaves.
 void Blocking::sendClimbers() {
   std::stable_partition(climbers_.begin(), climbers_.end(), [](const Climber& c) { return !c.of_double; });
+  spareOutermost();
   for (const Climber& climber : climbers_) {
     const int target = climbTarget(climber);
     climbed_to_.push_back(target);
@@ -422,9 +435,17 @@ void Blocking::sendClimbers() {
     (other_nearer ? other : own).leaves = true;
   }
   settlePartners();
-  for (BlockJob& j : jobs_) {
-    const bool stays = j.partner != kNobody && !j.leaves && j.climb_to == kNobody;
-    if (stays) j.climb_to = nextBacker() == kNobody ? job(j.partner).climb_to : nextBacker();
+  followUp();
+}
+
+/// The man who stays on a double team: should he come free, a near backer nobody climbs to, else his mate's.
+void Blocking::followUp() {
+  for (int man = 0; man < kOffense; ++man) {
+    BlockJob& j = job(man);
+    if (j.partner == kNobody || j.leaves || j.climb_to != kNobody) continue;
+    const int next = nextBacker();
+    const bool near = next != kNobody && magnitude(x(next) - x(man)) < kNearBacker;
+    j.climb_to = near ? next : job(j.partner).climb_to;
   }
 }
 

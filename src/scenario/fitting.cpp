@@ -27,7 +27,9 @@ class Fitting {
   void assign(int side);
   void assignBackers(const Counts& counts, int side);
   void assignSecondary(const Counts& counts, int side);
+  void callForce(int man, int side);
   int forceOn(const Counts& counts, int side) const;
+  bool isZoneCorner(int man) const;
   int overhangOn(const Counts& counts, int side) const;
   int cornerOn(int side, bool nub_only) const;
   int safetyToward(int side) const;
@@ -62,8 +64,8 @@ void Fitting::assign(int side) {
   const Counts counts = countsOf(look_, shape_, side);
   for (int man = kOffense; man < kMen; ++man) {
     role(man, side) = at(man).level == 1 ? FitRole::interior
-                      : at(man).rule == PlaceRule::corner && at(man).man_on == kNobody ? FitRole::corner
-                                                                                      : FitRole::out;
+                      : isZoneCorner(man) ? FitRole::corner
+                                        : FitRole::out;
   }
   if (counts.back_edge != kNobody) role(counts.back_edge, side) = FitRole::back_edge;
   if (counts.edge != kNobody) role(counts.edge, side) = FitRole::edge;
@@ -105,7 +107,20 @@ void Fitting::assignSecondary(const Counts& counts, int side) {
     const bool behind = isOverhang(at(man)) && role(man, side) == FitRole::out && side * at(man).spot.x < 0;
     if (behind && !coversSlot(man)) role(man, side) = FitRole::cutback;
   }
-  if (force != kNobody) role(force, side) = FitRole::force;
+  if (force == kNobody) return;
+  role(force, side) = FitRole::force;
+  if (at(force).rule == PlaceRule::corner) callForce(force, side);
+}
+
+/// A corner who is force is called so; the others have it in their front's call.
+void Fitting::callForce(int man, int side) {
+  job(man).gap = side > 0 ? "force+" : "force-";
+  job(man).gap_x = gapCentre(shape_, job(man).gap, at(man).spot);
+}
+
+/// A corner with no receiver outside him; a wing or end he has in man blocks, and he fits.
+bool Fitting::isZoneCorner(int man) const {
+  return at(man).rule == PlaceRule::corner && (at(man).nub || at(man).man_on == kNobody);
 }
 
 int Fitting::overhangOn(const Counts& counts, int side) const {
@@ -122,8 +137,7 @@ int Fitting::overhangOn(const Counts& counts, int side) const {
 
 int Fitting::cornerOn(int side, bool nub_only) const {
   for (int man = kOffense; man < kMen; ++man) {
-    const bool corner = at(man).rule == PlaceRule::corner && at(man).man_on == kNobody;
-    if (corner && side * at(man).spot.x > 0 && (at(man).nub || !nub_only)) return man;
+    if (isZoneCorner(man) && side * at(man).spot.x > 0 && (at(man).nub || !nub_only)) return man;
   }
   return kNobody;
 }

@@ -46,13 +46,16 @@ class CardWriter {
     surroundings();
     movement();
     choices();
-    if (comparable) line("top 1st contact", topFirstContact(reps).share, Form::share, "", Interval{0.0, 0.35});
-    else line("top 1st contact", 0.0, Form::share);
+    if (comparable)
+      line("top 1st contact", topFirstContact(reps).share, Form::share, "", Interval{0.0, 0.35});
+    else
+      line("top 1st contact", 0.0, Form::share);
   }
   [[nodiscard]] std::vector<CardLine> lines() && { return std::move(lines_); }
 
  private:
-  void line(const char* name, double value, Form form, const char* real = "", std::optional<Interval> band = {}) {
+  void line(const char* name, double value, Form form, const char* real = "",
+            std::optional<Interval> band = {}) {
     lines_.push_back({name, value, form, real, band});
   }
 
@@ -95,15 +98,18 @@ class CardWriter {
   void surroundings() {
     line("nearest at line", d_.timing.nearest_defender_line, Form::two, "1.3", Interval{0.9, 1.9});
     line("within 3 yd", d_.timing.defenders_within_3, Form::one, "3");
-    line("r men near", correlationWithYards(reps_, [](const Summary& s) { return s.defenders_within_3; }), Form::two,
-         "-.61");
-    line("r speed", correlationWithYards(reps_, [](const Summary& s) { return s.speed_line; }), Form::two, ".58");
+    line("r men near", correlationWithYards(reps_, [](const Summary& s) { return s.defenders_within_3; }),
+         Form::two, "-.61");
+    line("r speed", correlationWithYards(reps_, [](const Summary& s) { return s.speed_line; }), Form::two,
+         ".58");
     line("r nearest", correlationWithYards(reps_, [](const Summary& s) { return s.nearest_defender_line; }),
          Form::two, ".48");
   }
 
   void movement() {
-    const auto mean = [&](double Summary::*field) { return averageOf(reps_, [=](const Summary& s) { return s.*field; }); };
+    const auto mean = [&](double Summary::*field) {
+      return averageOf(reps_, [=](const Summary& s) { return s.*field; });
+    };
     line("line fwd 1 s", mean(&Summary::line_forward_1s), Form::two, "0.4");
     line("line fwd 2 s", mean(&Summary::line_forward_2s), Form::two, "1.1");
     line("line fwd 3 s", mean(&Summary::line_forward_3s), Form::two, "2.0");
@@ -117,10 +123,17 @@ class CardWriter {
     line("cutback taken", d_.cutback_taken, Form::share, "gap 8-25");
     line("bounced", d_.bounced, Form::share);
     line("missed tackles", d_.missed_tackles, Form::share, "10");
-    line("blockers touch", ratioOf(reps_, [](const Summary& s) { return s.blockers_touched; },
-                                   [](const Summary& s) { return s.blockers; }), Form::share, "", Interval{0.85, 1.0});
-    line("pullers met", ratioOf(reps_, [](const Summary& s) { return s.pullers_met; },
-                                [](const Summary& s) { return s.pullers; }), Form::share, "", Interval{0.8, 1.0});
+    line("blockers touch",
+         ratioOf(
+             reps_, [](const Summary& s) { return s.blockers_touched; },
+             [](const Summary& s) { return s.blockers; }),
+         Form::share, "", Interval{0.85, 1.0});
+    const auto pullers = [](const Summary& s) { return s.pullers; };
+    const bool pulls = averageOf(reps_, pullers) > 0.0;
+    line("pullers met",
+         ratioOf(
+             reps_, [](const Summary& s) { return s.pullers_met; }, pullers),
+         Form::share, "", pulls ? std::optional(Interval{0.8, 1.0}) : std::nullopt);
     line("stood still", averageOf(reps_, [](const Summary& s) { return s.stood_still; }), Form::share, "",
          Interval{0.0, 0.02});
   }

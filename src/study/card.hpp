@@ -19,8 +19,8 @@ struct CardLine {
   [[nodiscard]] bool passes() const { return !band || (value >= band->low && value <= band->high); }
 };
 
-/// All lines for one set of reps. The first-contact line counts men by index, so it is meaningful for one look;
-/// `men_are_comparable` false leaves it at 0.
+/// All lines for one set of reps. The first-contact line counts men by index, so it is meaningful for one
+/// look; `men_are_comparable` false leaves it at 0.
 [[nodiscard]] std::vector<CardLine> cardOf(std::span<const Summary> reps, bool men_are_comparable);
 
 /// The man who makes the most first contacts, and his share of them; kNobody and 0 without contacts.

@@ -84,7 +84,8 @@ void fillTiming(Timing& t, std::span<const Summary> reps) {
   t.depth_handoff = medianWhere(reps, handed, [](const Summary& s) { return s.depth_handoff; });
   t.line_speed = medianWhere(reps, crossed, [](const Summary& s) { return s.speed_line; });
   t.contact_to_end = medianWhere(reps, touched, [](const Summary& s) { return s.t_end - s.t_first_contact; });
-  t.nearest_defender_line = medianWhere(reps, crossed, [](const Summary& s) { return s.nearest_defender_line; });
+  t.nearest_defender_line =
+      medianWhere(reps, crossed, [](const Summary& s) { return s.nearest_defender_line; });
   t.defenders_within_3 = medianWhere(reps, crossed, [](const Summary& s) { return s.defenders_within_3; });
   t.after_contact_mean =
       meanOf(gatheredWhere(reps, touched, [](const Summary& s) { return s.yards_after_contact; }));

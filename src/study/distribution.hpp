@@ -19,11 +19,11 @@ struct Timing {
   double t_handoff = 0, t_line = 0, t_first_contact = 0, t_end = 0;
   double speed_handoff = 0, depth_handoff = 0, line_speed = 0, best_speed = 0;
   double speed_1s = 0, speed_1_5s = 0, speed_2s = 0;
-  double after_contact_mean = 0;      // yd
-  double contact_to_end = 0;          // s
-  double nearest_defender_line = 0;   // yd
+  double after_contact_mean = 0;     // yd
+  double contact_to_end = 0;         // s
+  double nearest_defender_line = 0;  // yd
   double defenders_within_3 = 0;
-  double never_crossed = 0;           // share of all reps
+  double never_crossed = 0;  // share of all reps
 };
 
 /// How one lane letter was used: share of all reps that crossed there, and their mean gain.
@@ -39,7 +39,7 @@ struct Distribution {
   double lost = 0, stuffed = 0, four_plus = 0, ten_plus = 0, twelve_plus = 0, twenty_plus = 0, success = 0;
   double cross_x_mean = 0, cross_x_median = 0;  // of the reps that crossed, real frame
   double cutback_open = 0, cutback_taken = 0, bounced = 0;
-  double missed_tackles = 0;          // share of tackle tries
+  double missed_tackles = 0;  // share of tackle tries
   std::map<std::string, LaneUse> lanes;
   Timing timing;
 };

@@ -29,18 +29,40 @@ void turn(Scenario& s, const Setup& setup, const Turn& t) {
   const auto fault = [&](int man, const char* what, FaultKind kind) {
     s.faults.push_back({idOf(setup, man, what), {kind, t.amount}});
   };
-  const auto settings = [&](int man, const char* what) -> ManSettings& { return s.players[idOf(setup, man, what)]; };
+  const auto settings = [&](int man, const char* what) -> ManSettings& {
+    return s.players[idOf(setup, man, what)];
+  };
   switch (t.lever) {
-    case Lever::safety_read: settings(cast.safety, "play-side safety").read_delay_s = t.amount; break;
-    case Lever::safety_downhill: settings(cast.safety, "play-side safety").downhill_yps = t.amount; break;
-    case Lever::safety_late: fault(cast.safety, "play-side safety", FaultKind::late_read); break;
-    case Lever::safety_to_call: settings(cast.safety, "play-side safety").fit_off = FitOff::call; break;
-    case Lever::backer_late: fault(cast.first_backer, "first backer", FaultKind::late_read); break;
-    case Lever::backer_wide: fault(cast.first_backer, "first backer", FaultKind::scrape_wide); break;
-    case Lever::backer_to_call: settings(cast.first_backer, "first backer").fit_off = FitOff::call; break;
-    case Lever::end_kicked: fault(cast.end, "play-side end", FaultKind::kicked_out); break;
-    case Lever::box: s.defense.structure = "box"; break;
-    case Lever::back_safety_flows: fault(cast.back_safety, "back-side safety", FaultKind::flowed); break;
+    case Lever::safety_read:
+      settings(cast.safety, "play-side safety").read_delay_s = t.amount;
+      break;
+    case Lever::safety_downhill:
+      settings(cast.safety, "play-side safety").downhill_yps = t.amount;
+      break;
+    case Lever::safety_late:
+      fault(cast.safety, "play-side safety", FaultKind::late_read);
+      break;
+    case Lever::safety_to_call:
+      settings(cast.safety, "play-side safety").fit_off = FitOff::call;
+      break;
+    case Lever::backer_late:
+      fault(cast.first_backer, "first backer", FaultKind::late_read);
+      break;
+    case Lever::backer_wide:
+      fault(cast.first_backer, "first backer", FaultKind::scrape_wide);
+      break;
+    case Lever::backer_to_call:
+      settings(cast.first_backer, "first backer").fit_off = FitOff::call;
+      break;
+    case Lever::end_kicked:
+      fault(cast.end, "play-side end", FaultKind::kicked_out);
+      break;
+    case Lever::box:
+      s.defense.structure = "box";
+      break;
+    case Lever::back_safety_flows:
+      fault(cast.back_safety, "back-side safety", FaultKind::flowed);
+      break;
   }
 }
 
@@ -53,64 +75,167 @@ using Effects = std::vector<Effect>;
 
 void addSafetySpeed(Effects& list) {
   for (const char* counter : {"C1", "C2"}) {
-    list.push_back({"a", "early read: 9 yd/s, not 5", counter, {kEarly, kFive}, {kEarly, kNine},
-                    Measure::yards, Demand::more, 0.4, 0.001, 4000});
-    list.push_back({"a", "early read: 9 yd/s opens cutbacks", counter, {kEarly, kFive}, {kEarly, kNine},
-                    Measure::cutback_open, Demand::more, 0.0, 0.001, 4000});
+    list.push_back({"a",
+                    "early read: 9 yd/s, not 5",
+                    counter,
+                    {kEarly, kFive},
+                    {kEarly, kNine},
+                    Measure::yards,
+                    Demand::more,
+                    0.4,
+                    0.001,
+                    4000});
+    list.push_back({"a",
+                    "early read: 9 yd/s opens cutbacks",
+                    counter,
+                    {kEarly, kFive},
+                    {kEarly, kNine},
+                    Measure::cutback_open,
+                    Demand::more,
+                    0.0,
+                    0.001,
+                    4000});
   }
   for (const char* power : {"P1", "P2"}) {
-    list.push_back({"a", "sound read: 9 yd/s, not 5", power, {kSound, kFive}, {kSound, kNine},
-                    Measure::yards, Demand::bounded, 0.4, 0.001, 4000});
-    list.push_back({"a", "at 9: backer too wide, not right", power, {kSound, kNine}, {kSound, kNine, kWide},
-                    Measure::yards, Demand::more, 0.0, 0.001, 4000});
-    list.push_back({"a", "at 9: kicked and over, not wide", power, {kSound, kNine, kWide},
-                    {kSound, kNine, kKicked, kOver}, Measure::yards, Demand::more, 0.0, 0.001, 4000});
+    list.push_back({"a",
+                    "sound read: 9 yd/s, not 5",
+                    power,
+                    {kSound, kFive},
+                    {kSound, kNine},
+                    Measure::yards,
+                    Demand::bounded,
+                    0.4,
+                    0.001,
+                    4000});
+    list.push_back({"a",
+                    "at 9: backer too wide, not right",
+                    power,
+                    {kSound, kNine},
+                    {kSound, kNine, kWide},
+                    Measure::yards,
+                    Demand::more,
+                    0.0,
+                    0.001,
+                    4000});
+    list.push_back({"a",
+                    "at 9: kicked and over, not wide",
+                    power,
+                    {kSound, kNine, kWide},
+                    {kSound, kNine, kKicked, kOver},
+                    Measure::yards,
+                    Demand::more,
+                    0.0,
+                    0.001,
+                    4000});
   }
 }
 
 void addFits(Effects& list) {
   for (const char* power : {"P1", "P2"})
-    list.push_back({"b", "safety reads 0.4 s late", power, {}, {{Lever::safety_late, 0.4}},
-                    Measure::yards, Demand::more, 0.4, 0.001, 3000});
+    list.push_back({"b",
+                    "safety reads 0.4 s late",
+                    power,
+                    {},
+                    {{Lever::safety_late, 0.4}},
+                    Measure::yards,
+                    Demand::more,
+                    0.4,
+                    0.001,
+                    3000});
   for (const char* any : {"P1", "P2", "C1", "C2"}) {
-    list.push_back({"c", "kicked: backer over, not back inside", any, {kKicked}, {kKicked, kOver},
-                    Measure::yards, Demand::more, 0.7, 0.001, 3000});
-    list.push_back({"c", "kicked: safety on the call as well", any, {kKicked, kOver},
-                    {kKicked, kOver, kSafetyCall}, Measure::yards, Demand::more, 0.0, 0.001, 3000});
+    list.push_back({"c",
+                    "kicked: backer over, not back inside",
+                    any,
+                    {kKicked},
+                    {kKicked, kOver},
+                    Measure::yards,
+                    Demand::more,
+                    0.7,
+                    0.001,
+                    3000});
+    list.push_back({"c",
+                    "kicked: safety on the call as well",
+                    any,
+                    {kKicked, kOver},
+                    {kKicked, kOver, kSafetyCall},
+                    Measure::yards,
+                    Demand::more,
+                    0.0,
+                    0.001,
+                    3000});
   }
   for (const char* any : {"P1", "P2", "C1"})
-    list.push_back({"d", "wide: safety to the call, not inside", any, {kWide}, {kWide, kSafetyCall},
-                    Measure::yards, Demand::more, 0.4, 0.001, 3000});
+    list.push_back({"d",
+                    "wide: safety to the call, not inside",
+                    any,
+                    {kWide},
+                    {kWide, kSafetyCall},
+                    Measure::yards,
+                    Demand::more,
+                    0.4,
+                    0.001,
+                    3000});
 }
 
 void addStructures(Effects& list) {
   for (const char* any : {"P1", "P2", "C1", "C2"})
-    list.push_back({"e", "spill, not box: crossing", any, {{Lever::box, 1.0}}, {}, Measure::crossing, Demand::more,
-                    any[0] == 'P' ? 1.0 : 0.7, 0.001, 1000});
+    list.push_back({"e",
+                    "spill, not box: crossing",
+                    any,
+                    {{Lever::box, 1.0}},
+                    {},
+                    Measure::crossing,
+                    Demand::more,
+                    any[0] == 'P' ? 1.0 : 0.7,
+                    0.001,
+                    1000});
   const Turn late{Lever::backer_late, 0.3}, box{Lever::box, 1.0};
   for (const char* power : {"P1", "P2"})
-    list.push_back({"f", "spill: first backer 0.3 s late", power, {}, {late}, Measure::yards, Demand::more, 0.0,
-                    0.001, 4000});
-  list.push_back({"f", "box: first backer 0.3 s late", "P1", {box}, {box, late}, Measure::yards, Demand::reported});
+    list.push_back({"f",
+                    "spill: first backer 0.3 s late",
+                    power,
+                    {},
+                    {late},
+                    Measure::yards,
+                    Demand::more,
+                    0.0,
+                    0.001,
+                    4000});
+  list.push_back(
+      {"f", "box: first backer 0.3 s late", "P1", {box}, {box, late}, Measure::yards, Demand::reported});
   list.push_back({"f", "spill: first backer 0.3 s late", "C1", {}, {late}, Measure::yards, Demand::reported});
-  list.push_back({"f", "box: first backer 0.3 s late", "C1", {box}, {box, late}, Measure::yards, Demand::reported});
+  list.push_back(
+      {"f", "box: first backer 0.3 s late", "C1", {box}, {box, late}, Measure::yards, Demand::reported});
   for (const char* any : {"P1", "C1"})
-    list.push_back({"g", "back-side safety flows: 12 and more", any, {}, {{Lever::back_safety_flows, 1.0}},
-                    Measure::twelve_plus, any[0] == 'P' ? Demand::more : Demand::reported, 0.0, 0.01, 6000});
+    list.push_back({"g",
+                    "back-side safety flows: 12 and more",
+                    any,
+                    {},
+                    {{Lever::back_safety_flows, 1.0}},
+                    Measure::twelve_plus,
+                    any[0] == 'P' ? Demand::more : Demand::reported,
+                    0.0,
+                    0.01,
+                    6000});
 }
 
 double valueOf(const Summary& rep, Measure measure, int direction) {
   switch (measure) {
-    case Measure::cutback_open: return rep.cutback_open ? 1.0 : 0.0;
-    case Measure::twelve_plus: return wholeYards(rep.yards) >= 12.0 ? 1.0 : 0.0;
-    case Measure::crossing: return direction * rep.cross_x;
-    case Measure::yards: break;
+    case Measure::cutback_open:
+      return rep.cutback_open ? 1.0 : 0.0;
+    case Measure::twelve_plus:
+      return wholeYards(rep.yards) >= 12.0 ? 1.0 : 0.0;
+    case Measure::crossing:
+      return direction * rep.cross_x;
+    case Measure::yards:
+      break;
   }
   return rep.yards;
 }
 
 bool met(const Effect& effect, const EffectResult& result) {
-  if (effect.demand == Demand::bounded) return intervalAt(result.paired, 1.0 - effect.alpha).high < effect.margin;
+  if (effect.demand == Demand::bounded)
+    return intervalAt(result.paired, 1.0 - effect.alpha).high < effect.margin;
   if (effect.demand == Demand::reported) return true;
   return result.paired.difference > 0.0 && result.paired.difference >= effect.margin &&
          result.paired.p_value < effect.alpha;
@@ -138,7 +263,8 @@ Scenario turned(Scenario scenario, const Setup& resolved, const std::vector<Turn
   return scenario;
 }
 
-EffectResult judge(const Effect& effect, int direction, const std::vector<Summary>& a, const std::vector<Summary>& b) {
+EffectResult judge(const Effect& effect, int direction, const std::vector<Summary>& a,
+                   const std::vector<Summary>& b) {
   std::vector<double> side_a, side_b;
   const std::size_t n = std::min({a.size(), b.size(), static_cast<std::size_t>(effect.n)});
   for (std::size_t k = 0; k < n; ++k) {

@@ -29,9 +29,9 @@ struct Turn {
 
 enum class Measure { yards, cutback_open, crossing, twelve_plus };  // crossing: yd toward the play side
 enum class Demand {
-  more,      // at least `margin` more, at the confidence asked for
-  bounded,   // the upper bound of the difference stays below `margin`
-  reported   // no demand, the size is printed
+  more,     // at least `margin` more, at the confidence asked for
+  bounded,  // the upper bound of the difference stays below `margin`
+  reported  // no demand, the size is printed
 };
 
 /// A claim about two sides of one look on common random numbers.
@@ -58,12 +58,13 @@ struct EffectLook {
 [[nodiscard]] Scenario turned(Scenario look, const Setup& resolved, const std::vector<Turn>& turns);
 
 struct EffectResult {
-  Paired paired;         // at 95 %
-  Interval wide;         // at 99.9 %
+  Paired paired;  // at 95 %
+  Interval wide;  // at 99.9 %
   double mean_a = 0, mean_b = 0;
-  bool holds = true;     // always true for reported
+  bool holds = true;  // always true for reported
 };
-/// Judges an effect on the reps of its two sides, seed by seed. Reps that never crossed are left out of `crossing`.
+/// Judges an effect on the reps of its two sides, seed by seed. Reps that never crossed are left out of
+/// `crossing`.
 [[nodiscard]] EffectResult judge(const Effect& effect, int direction, const std::vector<Summary>& a,
                                  const std::vector<Summary>& b);
 

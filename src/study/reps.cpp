@@ -67,7 +67,8 @@ int teamSize(int threads) {
 }  // namespace
 
 std::vector<std::vector<Summary>> playAll(const std::vector<Setup>& setups, const Model& model,
-                                          std::uint64_t first_seed, int n, int threads, const Progress& progress) {
+                                          std::uint64_t first_seed, int n, int threads,
+                                          const Progress& progress) {
   const auto reps = static_cast<std::size_t>(std::max(n, 0));
   std::vector<std::vector<Summary>> results(setups.size(), std::vector<Summary>(reps));
   if (setups.empty() || reps == 0) return results;
@@ -82,8 +83,8 @@ std::vector<std::vector<Summary>> playAll(const std::vector<Setup>& setups, cons
   return results;
 }
 
-std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint64_t first_seed, int n, int threads,
-                              const Progress& progress) {
+std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint64_t first_seed, int n,
+                              int threads, const Progress& progress) {
   return playAll({setup}, model, first_seed, n, threads, progress).front();
 }
 

@@ -11,13 +11,13 @@ namespace gapsound {
 /// Called from one thread at a time with the share of reps done, [0, 1]; return false to stop early.
 using Progress = std::function<bool(double)>;
 
-/// Plays seeds first..first+n-1 of each setup on `threads` threads (0: all cores). result[setup][rep] is in seed
-/// order and does not depend on the number of threads.
+/// Plays seeds first..first+n-1 of each setup on `threads` threads (0: all cores). result[setup][rep] is in
+/// seed order and does not depend on the number of threads.
 [[nodiscard]] std::vector<std::vector<Summary>> playAll(const std::vector<Setup>& setups, const Model& model,
                                                         std::uint64_t first_seed, int n, int threads = 0,
                                                         const Progress& progress = {});
-[[nodiscard]] std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint64_t first_seed, int n,
-                                            int threads = 0, const Progress& progress = {});
+[[nodiscard]] std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint64_t first_seed,
+                                            int n, int threads = 0, const Progress& progress = {});
 /// One rep with its whole tape.
 [[nodiscard]] Tape playTape(const Setup& setup, const Model& model, std::uint64_t seed);
 

@@ -38,13 +38,15 @@ struct Paired {
   Interval ci;              // at the level asked for
 };
 /// Paired t test. Identical sides give [0, 0] and p = 1. Equal lengths.
-[[nodiscard]] Paired pairedDifference(std::span<const double> a, std::span<const double> b, double level = 0.95);
+[[nodiscard]] Paired pairedDifference(std::span<const double> a, std::span<const double> b,
+                                      double level = 0.95);
 /// The interval of a paired difference at another level.
 [[nodiscard]] Interval intervalAt(const Paired& paired, double level);
 
 /// Percentile bootstrap: `statistic` is called with n indices drawn with replacement, `resamples` times.
 /// NaN results are left out; an empty interval [0, 0] when none is left.
-[[nodiscard]] Interval bootstrapInterval(int n, int resamples, std::uint64_t seed, double level,
-                                         const std::function<double(std::span<const std::size_t>)>& statistic);
+[[nodiscard]] Interval bootstrapInterval(
+    int n, int resamples, std::uint64_t seed, double level,
+    const std::function<double(std::span<const std::size_t>)>& statistic);
 
 }  // namespace gapsound

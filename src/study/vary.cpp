@@ -82,15 +82,18 @@ std::string breakSentence(const SweepResult& r) {
   const SweepAxis& axis = r.axes[0];
   const SweepCell& best = r.cells[r.best];
   const SweepCell& cell = r.cells[r.break_point->cell];
-  std::string text = fmt::format("Up to {} is sound for {}; from {} on ", measured(axis.values[r.break_point->cell - 1], axis.unit),
-                                 axis.words, measured(r.break_point->value, axis.unit));
+  std::string text = fmt::format("Up to {} is sound for {}; from {} on ",
+                                 measured(axis.values[r.break_point->cell - 1], axis.unit), axis.words,
+                                 measured(r.break_point->value, axis.unit));
   const bool yards = cell.past_best.difference >= kCostlyYards;
   const bool windows = cell.opens_more.difference >= kCostlyWindows;
-  if (yards) text += fmt::format("the run gains {:.1f} yd a snap more than at {}", cell.past_best.difference,
-                                 measured(best.at[0], axis.unit));
+  if (yards)
+    text += fmt::format("the run gains {:.1f} yd a snap more than at {}", cell.past_best.difference,
+                        measured(best.at[0], axis.unit));
   if (yards && windows) text += " and ";
-  if (windows) text += fmt::format("the cutback is open in {:.0f} % of snaps instead of {:.0f} %",
-                                   100.0 * cell.gains.cutback_open, 100.0 * best.gains.cutback_open);
+  if (windows)
+    text += fmt::format("the cutback is open in {:.0f} % of snaps instead of {:.0f} %",
+                        100.0 * cell.gains.cutback_open, 100.0 * best.gains.cutback_open);
   return text;
 }
 
@@ -98,26 +101,30 @@ std::string steadySentence(const SweepResult& r) {
   const SweepAxis& axis = r.axes[0];
   const std::string place = measured(r.cells[r.best].at[0], axis.unit);
   if (r.best + 1 == r.cells.size())
-    return fmt::format("There is no break point: {} is best at {}, the most that was tried", axis.words, place);
-  return fmt::format("There is no break point up to {} for {}: past its best value of {} nothing costs half a yard a "
-                     "snap or opens ten more cutbacks in a hundred",
-                     measured(axis.values.back(), axis.unit), axis.words, place);
+    return fmt::format("There is no break point: {} is best at {}, the most that was tried", axis.words,
+                       place);
+  return fmt::format(
+      "There is no break point up to {} for {}: past its best value of {} nothing costs half a yard a "
+      "snap or opens ten more cutbacks in a hundred",
+      measured(axis.values.back(), axis.unit), axis.words, place);
 }
 
 std::string mapSentence(const SweepResult& r) {
-  const auto worst = std::max_element(r.cells.begin(), r.cells.end(), [](const SweepCell& a, const SweepCell& b) {
-    return a.gains.mean < b.gains.mean;
-  });
+  const auto worst =
+      std::max_element(r.cells.begin(), r.cells.end(),
+                       [](const SweepCell& a, const SweepCell& b) { return a.gains.mean < b.gains.mean; });
   const auto place = [&](const SweepCell& cell) {
-    return fmt::format("{} at {} and {} at {}", r.axes[0].words, measured(cell.at[0], r.axes[0].unit), r.axes[1].words,
-                       measured(cell.at[1], r.axes[1].unit));
+    return fmt::format("{} at {} and {} at {}", r.axes[0].words, measured(cell.at[0], r.axes[0].unit),
+                       r.axes[1].words, measured(cell.at[1], r.axes[1].unit));
   };
   return fmt::format("The run gains least, {:.1f} yd a snap, with {}; it gains most, {:.1f}, with {}",
                      r.cells[r.best].gains.mean, place(r.cells[r.best]), worst->gains.mean, place(*worst));
 }
 
 std::string sentenceOf(const SweepPlan& plan, const SweepResult& r) {
-  std::string text = r.axes.size() > 1 ? mapSentence(r) : r.break_point ? breakSentence(r) : steadySentence(r);
+  std::string text = r.axes.size() > 1 ? mapSentence(r)
+                     : r.break_point   ? breakSentence(r)
+                                       : steadySentence(r);
   return text + (plan.about_safety ? "; no pass threat is in this number." : ".");
 }
 
@@ -139,11 +146,10 @@ SweepResult sweepOf(const SweepPlan& plan, const Rows& choosing, const Rows& jud
 }
 
 SweepResult vary(const SweepPlan& plan, const Model& model, const Progress& progress) {
-  const int extra = (plan.n + 1) / 2;
-  auto judging = playAll(plan.setups, model, plan.first_seed, plan.n + extra, plan.threads, progress);
+  auto judging = playAll(plan.setups, model, plan.first_seed, 2 * plan.n, plan.threads, progress);
   Rows choosing(judging.size());
   for (std::size_t k = 0; k < judging.size(); ++k) {
-    const auto judged = std::min(judging[k].size() * 2 / 3, static_cast<std::size_t>(plan.n));
+    const auto judged = judging[k].size() / 2;
     const auto from = judging[k].begin() + static_cast<std::ptrdiff_t>(judged);
     choosing[k].assign(from, judging[k].end());
     judging[k].erase(from, judging[k].end());

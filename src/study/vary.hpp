@@ -23,17 +23,18 @@ struct SweepPlan {
   std::uint64_t first_seed = 1;
   int n = 200;
   int threads = 0;
-  bool about_safety = false;    // the sentence then says that no pass threat is in the number
+  bool about_safety = false;  // the sentence then says that no pass threat is in the number
 };
 
 struct SweepCell {
   std::vector<double> at;
   Distribution gains;
-  Paired past_best;    // yards against the best cell, on the judging seeds
-  Paired opens_more;   // share of open cutbacks against the best cell
+  Paired past_best;   // yards against the best cell, on the judging seeds
+  Paired opens_more;  // share of open cutbacks against the best cell
 };
 
-/// First value past the best one that costs the defense: half a yard more, or ten more open cutbacks in a hundred.
+/// First value past the best one that costs the defense: half a yard more, or ten more open cutbacks in a
+/// hundred.
 struct BreakPoint {
   std::size_t cell = 0;
   double value = 0.0;
@@ -49,8 +50,8 @@ struct SweepResult {
   std::string sentence;
 };
 
-/// Plays the plan's cells on common random numbers: n seeds to judge, and half as many again, after them, to choose
-/// the best cell.
+/// Plays the plan's cells on common random numbers: n seeds to judge and, after them, n to choose the best
+/// cell.
 [[nodiscard]] SweepResult vary(const SweepPlan& plan, const Model& model, const Progress& progress = {});
 /// The answer from reps already played: result[cell][rep] of the choosing and of the judging seeds.
 [[nodiscard]] SweepResult sweepOf(const SweepPlan& plan, const std::vector<std::vector<Summary>>& choosing,

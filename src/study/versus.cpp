@@ -25,8 +25,8 @@ Versus compared(std::span<const Summary> a, std::span<const Summary> b, const Si
   return result;
 }
 
-Versus versus(const Setup& a, const Setup& b, const Model& model, std::uint64_t first_seed, int n, int threads,
-              const Progress& progress) {
+Versus versus(const Setup& a, const Setup& b, const Model& model, std::uint64_t first_seed, int n,
+              int threads, const Progress& progress) {
   const auto reps = playAll({a, b}, model, first_seed, n, threads, progress);
   return compared(reps[0], reps[1], situationOf(a), situationOf(b));
 }

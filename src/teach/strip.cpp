@@ -55,15 +55,15 @@ struct Grid {
   int columns = 1, rows = 1;
   double top = 0.0, width = 0.0, height = 0.0;  // of one cell with its words
   [[nodiscard]] PageRect cell(int index) const {
-    return {kMargin + (index % columns) * (width + kBetween), top + (index / columns) * (height + kBetween), width,
-            height};
+    const int row = index / columns, column = index % columns;
+    return {kMargin + column * (width + kBetween), top + row * (height + kBetween), width, height};
   }
 };
 
 Grid gridFor(const StripLook& look, int frames) {
   Grid grid;
-  grid.columns = look.columns;
-  grid.rows = (frames + look.columns - 1) / look.columns;
+  grid.rows = look.rows;
+  grid.columns = (frames + look.rows - 1) / look.rows;
   grid.top = kMargin + 1.5 * kTitle + 1.8 * kText;
   const double bottom = look.height - kMargin - 3.0 * kCaution;
   grid.width = (look.width - 2.0 * kMargin - (grid.columns - 1) * kBetween) / grid.columns;
@@ -99,16 +99,22 @@ Panel pictureOf(const Tape& tape, const StripFrame& frame, const PageRect& box, 
   field.text = 13.0;
   field.stroke = 0.7;
   const Frame now = frameAt(tape, frame.t);
-  Panel panel = fieldPanel(tape.setup, now, field, lanesAt(tape.setup, now), framesBefore(tape, frame.t));
+  Panel panel =
+      fieldPanel(tape.setup, now, field, lanesShownAt(tape, frame.t, now), framesBefore(tape, frame.t));
   panel.shapes.push_back(Rect{panel.camera.fromPage({box.x, box.y}),
                               panel.camera.fromPage({box.right(), box.bottom()}), 0.0, StyleId::frame});
   return panel;
 }
 
+/// Time and words share the line under the picture; long words are set smaller.
 void drawWords(Panel& page, const StripFrame& frame, const PageRect& cell) {
   const double y = cell.bottom() - 0.55 * kText;
-  page.shapes.push_back(Label{{cell.x, y}, fmt::format("{:.2f} s", frame.t), kText, StyleId::strong, Anchor::left});
-  page.shapes.push_back(Label{{cell.x + 4.0 * kText, y}, frame.words, 0.9 * kText, StyleId::text, Anchor::left});
+  const double indent = 3.6 * kText;
+  const double fitting = (cell.width - indent) / std::max(1.05 * roughWidth(frame.words, 1.0), 1.0);
+  page.shapes.push_back(
+      Label{{cell.x, y}, fmt::format("{:.2f} s", frame.t), kText, StyleId::strong, Anchor::left});
+  page.shapes.push_back(
+      Label{{cell.x + indent, y}, frame.words, std::min(0.9 * kText, fitting), StyleId::text, Anchor::left});
 }
 
 }  // namespace
@@ -116,8 +122,9 @@ void drawWords(Panel& page, const StripFrame& frame, const PageRect& cell) {
 std::vector<StripFrame> momentsForStrip(const Tape& tape) {
   Frames frames = merged(momentsOf(tape));
   if (frames.size() < 2) return evenFrames(tape, static_cast<int>(kFewest));
-  while (frames.size() > kMost) frames.erase(frames.begin() + static_cast<std::ptrdiff_t>(leastMissed(frames)));
-  while (frames.size() < kFewest) {
+  while (frames.size() > kMost)
+    frames.erase(frames.begin() + static_cast<std::ptrdiff_t>(leastMissed(frames)));
+  while (frames.size() < kFewest || frames.size() % 2 != 0) {  // two full rows
     const std::size_t i = longestPause(frames);
     const double t = 0.5 * (frames[i - 1].t + frames[i].t);
     frames.insert(frames.begin() + static_cast<std::ptrdiff_t>(i), {t, ""});
@@ -133,7 +140,7 @@ std::vector<StripFrame> evenFrames(const Tape& tape, int n) {
 
 StripLook handoutStrip() { return {}; }
 
-StripLook judgingStrip() { return {2200.0, 1750.0, 4, {{-10.0, -8.2}, {10.0, 11.6}}, 10.0}; }
+StripLook judgingStrip() { return {2200.0, 1750.0, 3, {{-10.0, -8.2}, {10.0, 12.9}}, 10.0}; }
 
 DisplayList stripPage(const Tape& tape, const std::vector<StripFrame>& frames, const StripLook& look) {
   const Grid grid = gridFor(look, static_cast<int>(frames.size()));

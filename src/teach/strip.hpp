@@ -18,17 +18,18 @@ struct StripFrame {
 [[nodiscard]] std::vector<StripFrame> evenFrames(const Tape& tape, int n);
 
 struct StripLook {
-  double width = 1224.0, height = 1584.0;  // page units; a letter sheet at 144 to the inch
-  int columns = 2;
-  FieldView view{{-11.0, -8.2}, {11.0, 11.6}};  // yd that must be seen in every frame
-  double symbol = 11.0;                         // least radius of a man's sign, page units
+  double width = 1584.0, height = 1224.0;  // page units; a letter sheet on its side at 144 to the inch
+  int rows = 2;
+  FieldView view{{-9.4, -8.2}, {9.4, 12.9}};  // yd that must be seen in every frame
+  double symbol = 8.8;                        // least radius of a man's sign, page units
 };
-/// Upright page for handing out.
+/// A page for handing out.
 [[nodiscard]] StripLook handoutStrip();
 /// Wide page of 12 frames of the box, for judging a rep at a glance.
 [[nodiscard]] StripLook judgingStrip();
 
 /// All frames on one page, each with its time and words, title above, caution below.
-[[nodiscard]] DisplayList stripPage(const Tape& tape, const std::vector<StripFrame>& frames, const StripLook& look);
+[[nodiscard]] DisplayList stripPage(const Tape& tape, const std::vector<StripFrame>& frames,
+                                    const StripLook& look);
 
 }  // namespace gapsound

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 
+#include "base/tick.hpp"
+
 namespace gapsound {
 namespace {
 
@@ -24,11 +26,16 @@ double shiftInto(double value, double low, double high) {
 
 const char* wordOf(Ending ending) {
   switch (ending) {
-    case Ending::tackled: return "tackled";
-    case Ending::forward_progress: return "stopped";
-    case Ending::out: return "out of bounds";
-    case Ending::score: return "score";
-    case Ending::time: return "still running";
+    case Ending::tackled:
+      return "tackled";
+    case Ending::forward_progress:
+      return "stopped";
+    case Ending::out:
+      return "out of bounds";
+    case Ending::score:
+      return "score";
+    case Ending::time:
+      return "still running";
   }
   return "";
 }
@@ -54,6 +61,21 @@ std::vector<Frame> framesBefore(const Tape& tape, double t, double span) {
     if (t - kEvery * i >= 0.0) past.push_back(frameAt(tape, t - kEvery * i));
   }
   return past;
+}
+
+double crossingOf(const Tape& tape) {
+  const Record& record = tape.record;
+  if (record.line_tick >= 0) return seconds(record.line_tick);
+  if (record.first_contact_tick >= 0) return seconds(record.first_contact_tick);
+  return 0.7 * lengthOf(tape);
+}
+
+std::vector<Lane> lanesShownAt(const Tape& tape, double t, const Frame& frame) {
+  constexpr double kAfterCrossing = 0.4;  // s
+  const Record& record = tape.record;
+  const double from = record.handoff_tick >= 0 ? seconds(record.handoff_tick) : 0.0;
+  if (t < from || t > crossingOf(tape) + kAfterCrossing) return {};
+  return lanesAt(tape.setup, frame);
 }
 
 std::string lookLine(const Setup& setup) {

@@ -2,6 +2,7 @@
 #include <string>
 #include <vector>
 
+#include "analysis/lanes.hpp"
 #include "picture/display_list.hpp"
 #include "tape/tape.hpp"
 
@@ -14,6 +15,10 @@ namespace gapsound {
 [[nodiscard]] double symbolFor(const PageRect& box, const FieldView& view, double least_page);
 /// Frames of the last `span` seconds before t, oldest first, for trails.
 [[nodiscard]] std::vector<Frame> framesBefore(const Tape& tape, double t, double span = 0.8);
+/// When the ball crosses the line; first contact where it never does, late in the tape where neither is.
+[[nodiscard]] double crossingOf(const Tape& tape);
+/// The lanes at t while they mean something: from the hand-off until the ball is through; else none.
+[[nodiscard]] std::vector<Lane> lanesShownAt(const Tape& tape, double t, const Frame& frame);
 /// "F10 R02 against D03 quarters, spill": what is played, in one line.
 [[nodiscard]] std::string lookLine(const Setup& setup);
 /// "gain of 4.2 yd, tackled": how it ended.

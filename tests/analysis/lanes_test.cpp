@@ -15,17 +15,27 @@ using doctest::Approx;
 
 namespace {
 
-/// The double team on DT and the kick on SE, the ball on its way: the lane between them is 2.5 to 4.9 less bodies.
+/// The double team on DT and the kick on SE, the ball on its way: the lane between them is 2.5 to 4.9 less
+/// bodies.
 Frame doorOpen(const Setup& setup, Vec2 ball) {
   return drawn::picture(setup, "T",
-                        {{"T", ball}, {"DT", {1.6, 1.4}, {0, -1}, "RG"}, {"RG", {1.3, 0.7}, {0, 1}, "DT"},
-                         {"RT", {2.1, 0.7}, {0, 1}, "DT"}, {"SE", {4.9, 0.6}, {0, -1}, "F"}, {"F", {4.3, -0.1}, {0, 1}, "SE"},
-                         {"C", {-0.5, 0.4}, {0, 1}, "NT"}, {"LT", {-2.6, 0.1}, {0, 1}, "WE"}, {"Y", {2.0, 3.6}, {0, 1}, "M"},
-                         {"M", {1.9, 4.3}, {0, -1}}, {"LG", {2.6, -1.5}}, {"Q", {0.5, -5.0}}});
+                        {{"T", ball},
+                         {"DT", {1.6, 1.4}, {0, -1}, "RG"},
+                         {"RG", {1.3, 0.7}, {0, 1}, "DT"},
+                         {"RT", {2.1, 0.7}, {0, 1}, "DT"},
+                         {"SE", {4.9, 0.6}, {0, -1}, "F"},
+                         {"F", {4.3, -0.1}, {0, 1}, "SE"},
+                         {"C", {-0.5, 0.4}, {0, 1}, "NT"},
+                         {"LT", {-2.6, 0.1}, {0, 1}, "WE"},
+                         {"Y", {2.0, 3.6}, {0, 1}, "M"},
+                         {"M", {1.9, 4.3}, {0, -1}},
+                         {"LG", {2.6, -1.5}},
+                         {"Q", {0.5, -5.0}}});
 }
 
 const Lane* laneAt(const std::vector<Lane>& lanes, double x) {
-  const auto it = std::find_if(lanes.begin(), lanes.end(), [=](const Lane& l) { return l.left <= x && x <= l.right; });
+  const auto it =
+      std::find_if(lanes.begin(), lanes.end(), [=](const Lane& l) { return l.left <= x && x <= l.right; });
   return it == lanes.end() ? nullptr : &*it;
 }
 
@@ -74,7 +84,8 @@ TEST_CASE("past the line the lanes are cut a yard ahead of the ball") {
   REQUIRE_FALSE(lanes.empty());
   CHECK(lanes.front().y == Approx(4.0));
   const auto bounds = [&](int man) {
-    return std::any_of(lanes.begin(), lanes.end(), [=](const Lane& l) { return l.left_man == man || l.right_man == man; });
+    return std::any_of(lanes.begin(), lanes.end(),
+                       [=](const Lane& l) { return l.left_man == man || l.right_man == man; });
   };
   CHECK(bounds(drawn::man("W")));
   CHECK_FALSE(bounds(drawn::man("SE")));
@@ -87,7 +98,8 @@ TEST_CASE("margin is the earliest free defender's time less the runner's, and a 
   const Lane free_backer = *laneAt(lanesAt(setup, f), 3.3);
   const Pose& s = f.men[drawn::at("S")];
   const Vec2 goal{free_backer.centre(), free_backer.y};
-  CHECK(free_backer.t_defender == Approx(timeToReach(s.pos, s.vel, setup.men[drawn::at("S")].body.top_speed, goal, 0.9)));
+  const Body& body = setup.men[drawn::at("S")].body;
+  CHECK(free_backer.t_defender == Approx(timeToReach(s.pos, s.vel, body.top_speed, goal, body.shoulder)));
   CHECK(free_backer.margin == Approx(free_backer.t_defender - free_backer.t_runner));
 
   f.men[drawn::at("S")].engaged = static_cast<std::int8_t>(drawn::man("LG"));

@@ -13,15 +13,20 @@ namespace {
 
 constexpr int kHandoff = ticks(1.3);
 
-/// Four seconds in which the back runs straight to the line at `cross_x` at 2.5 s and on, and everybody else stands
-/// as blocked: both jambs held, the backers held unless named free.
+/// Four seconds in which the back runs straight to the line at `cross_x` at 2.5 s and on, and everybody else
+/// stands as blocked: both jambs held, the backers held unless named free.
 Tape drawnRun(double cross_x) {
   Tape tape{drawn::power(), 5, {}};
-  const Frame blocked = drawn::picture(
-      tape.setup, "T",
-      {{"DT", {1.6, 1.4}, {0, -1}, "RG"}, {"RG", {1.3, 0.7}, {0, 1}, "DT"}, {"RT", {2.1, 0.7}, {0, 1}, "DT"},
-       {"SE", {4.9, 0.6}, {0, -1}, "F"}, {"F", {4.3, -0.1}, {0, 1}, "SE"}, {"C", {-0.5, 0.4}, {0, 1}, "NT"},
-       {"LT", {-2.6, 0.1}, {0, 1}, "WE"}, {"Y", {2.0, 4.0}, {0, 1}, "M"}, {"LG", {3.4, 3.8}, {0, 1}, "S"}});
+  const Frame blocked = drawn::picture(tape.setup, "T",
+                                       {{"DT", {1.6, 1.4}, {0, -1}, "RG"},
+                                        {"RG", {1.3, 0.7}, {0, 1}, "DT"},
+                                        {"RT", {2.1, 0.7}, {0, 1}, "DT"},
+                                        {"SE", {4.9, 0.6}, {0, -1}, "F"},
+                                        {"F", {4.3, -0.1}, {0, 1}, "SE"},
+                                        {"C", {-0.5, 0.4}, {0, 1}, "NT"},
+                                        {"LT", {-2.6, 0.1}, {0, 1}, "WE"},
+                                        {"Y", {2.0, 4.0}, {0, 1}, "M"},
+                                        {"LG", {3.4, 3.8}, {0, 1}, "S"}});
   for (int tick = 0; tick <= ticks(4.0); ++tick) {
     Frame f = blocked;
     const Vec2 back{cross_x * ramp(seconds(tick), 1.0, 2.5), -6.0 + 6.0 * ramp(seconds(tick), 1.3, 2.5)};
@@ -39,7 +44,8 @@ Tape drawnRun(double cross_x) {
                         {ticks(3.9), Happening::tries_tackle, drawn::man("SS"), drawn::man("T"), 0},
                         {ticks(3.9), Happening::wraps, drawn::man("SS"), drawn::man("T"), 0}};
   tape.record.yards = 6.2, tape.record.end_tick = ticks(4.0);
-  tape.record.handoff_tick = kHandoff, tape.record.line_tick = ticks(2.5), tape.record.first_contact_tick = ticks(3.0);
+  tape.record.handoff_tick = kHandoff, tape.record.line_tick = ticks(2.5),
+  tape.record.first_contact_tick = ticks(3.0);
   return tape;
 }
 
@@ -83,7 +89,9 @@ TEST_CASE("men near at the crossing are counted by distance, blocked or not") {
   CHECK(s.defenders_within_3 == 2);  // SE and DT
 }
 
-TEST_CASE("blockers and pullers are those with a job, touched when they have hands on somebody before the crossing") {
+TEST_CASE(
+    "blockers and pullers are those with a job, touched when they have hands on somebody before the "
+    "crossing") {
   Tape tape = drawnRun(3.3);
   Summary s = summarize(tape);
   CHECK(s.blockers == 7);
@@ -170,7 +178,8 @@ TEST_CASE("the account tells the levels in order and nothing that the tape does 
   REQUIRE(account.fits.size() == 9);
   CHECK(account.fits.front().level == 1);
   CHECK(account.fits.back().level == 3);
-  const auto line = std::find_if(account.fits.begin(), account.fits.end(), [&](const FitLine& f) { return f.man == s; });
+  const auto line =
+      std::find_if(account.fits.begin(), account.fits.end(), [&](const FitLine& f) { return f.man == s; });
   CHECK(line->saw == "SE was kicked out");
   CHECK(line->t == Approx(1.5));
   CHECK(line->result == "blocked by LG");
@@ -179,8 +188,8 @@ TEST_CASE("the account tells the levels in order and nothing that the tape does 
 TEST_CASE("a backer on his call is told as one, whatever he saw") {
   Tape tape = drawnRun(3.3);
   tape.setup.men[drawn::at("S")].fit.off_the_man_in_front = false;
-  tape.record.events.insert(tape.record.events.begin(),
-                            {ticks(1.5), Happening::decides, drawn::man("S"), kNobody, static_cast<int>(Fit::over_top)});
+  tape.record.events.insert(tape.record.events.begin(), {ticks(1.5), Happening::decides, drawn::man("S"),
+                                                         kNobody, static_cast<int>(Fit::over_top)});
   CHECK(says(accountOf(tape).why, "S ran to his call"));
 }
 
@@ -189,7 +198,8 @@ TEST_CASE("moments come in order, from the snap to the gain") {
   REQUIRE(moments.size() >= 4);
   CHECK(moments.front().words == "Snap");
   CHECK(moments.back().words == "Gain of 6.2 yd");
-  CHECK(std::is_sorted(moments.begin(), moments.end(), [](const Moment& a, const Moment& b) { return a.t < b.t; }));
+  CHECK(std::is_sorted(moments.begin(), moments.end(),
+                       [](const Moment& a, const Moment& b) { return a.t < b.t; }));
 }
 
 TEST_CASE("a rep that never crosses has no lane and says so") {

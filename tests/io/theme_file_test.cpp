@@ -19,8 +19,8 @@ bool sameLine(const Style& a, const Style& b) { return a.dash == b.dash; }
 
 std::string messageAfter(const std::string& pattern, const std::string& replacement) {
   const std::string shipped = readWhole(assetPath("themes/paper.json"));
-  const std::string changed = std::regex_replace(shipped, std::regex(pattern), replacement,
-                                                 std::regex_constants::format_first_only);
+  const std::string changed =
+      std::regex_replace(shipped, std::regex(pattern), replacement, std::regex_constants::format_first_only);
   REQUIRE(changed != shipped);
   std::string file = (std::filesystem::temp_directory_path() / "gapsound-theme-XXXXXX").string();
   REQUIRE(mkstemp(file.data()) >= 0);
@@ -78,14 +78,16 @@ TEST_CASE("a fault in a theme is named with its path and what is allowed") {
   CHECK(messageAfter("#16181c", "#16181g") == "/colours/ink: \"#16181g\"; allowed: #rrggbb or #rrggbbaa");
   CHECK(messageAfter("\"ball\":", "\"boll\":") == "/styles/ball: missing; allowed: a value is needed here");
   CHECK(messageAfter("\"ball\":", "\"ball\": {}, \"boll\":").find("/styles/boll: unknown key") == 0);
-  CHECK(messageAfter("\"stroke\": \"hair\"", "\"stroke\": \"hare\"").find("/styles/yard_line/stroke: \"hare\"") == 0);
+  CHECK(messageAfter("\"stroke\": \"hair\"", "\"stroke\": \"hare\"")
+            .find("/styles/yard_line/stroke: \"hare\"") == 0);
   CHECK(messageAfter("\"width\": 0.8", "\"width\": -1") ==
         "/styles/yard_line/width: -1; allowed: a number 0 to 40");
   CHECK(messageAfter("\"width\": 0.8", "\"weight\": 1").find("/styles/yard_line/weight: unknown key") == 0);
   CHECK(messageAfter("\"dash\": \\[12, 5\\]", "\"dash\": [12]") ==
         "/styles/to_gain/dash: [12]; allowed: up to four pairs of lengths: on, off");
   CHECK(messageAfter("\"dash\": \\[12, 5\\]", "\"dash\": [12, 0]").find("/styles/to_gain/dash/1: 0") == 0);
-  CHECK(messageAfter("\"font\": \"condensed\"", "\"font\": \"serif\"").find("/styles/yard_number/font: \"serif\"") == 0);
+  CHECK(messageAfter("\"font\": \"condensed\"", "\"font\": \"serif\"")
+            .find("/styles/yard_number/font: \"serif\"") == 0);
   CHECK(messageAfter("\"gapsound_theme\": 1", "\"gapsound_theme\": 2").find("/gapsound_theme: 2") == 0);
   CHECK(messageAfter("\\}\\s*$", "").find("broken at byte") != std::string::npos);
 }

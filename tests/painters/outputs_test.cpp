@@ -56,9 +56,10 @@ std::string printed(const std::string& command) {
 }
 
 std::string probe(const std::string& file, const std::string& entries) {
-  return printed(fmt::format("ffprobe -v error -count_frames -select_streams v -show_entries stream={} -of "
-                             "default=noprint_wrappers=1 '{}'",
-                             entries, file));
+  return printed(
+      fmt::format("ffprobe -v error -count_frames -select_streams v -show_entries stream={} -of "
+                  "default=noprint_wrappers=1 '{}'",
+                  entries, file));
 }
 
 ClipScript shortClip() {
@@ -96,7 +97,7 @@ TEST_CASE("a page's PDF is vector on one sheet, its words are text, and it is th
   CHECK(printed("pdfimages -list '" + file + "' | tail -n +3") == "");
   const std::string facts = printed("pdfinfo '" + file + "'");
   CHECK(facts.find("Pages:           1") != std::string::npos);
-  CHECK(facts.find("612 x 792 pts (letter)") != std::string::npos);
+  CHECK(facts.find("792 x 612 pts (letter)") != std::string::npos);
   writeStrip(made_up::tape(), paper(), folder.file("again.pdf"));
   CHECK(contentOf(file) == contentOf(folder.file("again.pdf")));
 }
@@ -176,7 +177,8 @@ TEST_CASE("a folder that is not there is said before any work, for pages and fil
   CHECK(codeOf([] { writeStrip(made_up::tape(), paper(), "/no-such-folder/strip.png"); }, message) ==
         ExitCode::noAccess);
   CHECK(message.find("/no-such-folder/strip.png") != std::string::npos);
-  CHECK(codeOf([] { writeClip(shortClip(), paper(), "/no-such-folder/clip.mp4"); }, message) == ExitCode::noAccess);
+  CHECK(codeOf([] { writeClip(shortClip(), paper(), "/no-such-folder/clip.mp4"); }, message) ==
+        ExitCode::noAccess);
   CHECK(message.find("/no-such-folder/clip.mp4") != std::string::npos);
 }
 
@@ -196,7 +198,8 @@ TEST_CASE("an ffmpeg that gives up midway leaves the old film in place") {
   const Folder folder, programs;
   const std::string file = folder.file("clip.mp4");
   std::ofstream(file) << "old";
-  std::ofstream(programs.file("ffmpeg")) << "#!/bin/sh\nhead -c 1000 >/dev/null\necho 'no room' >&2\nexit 1\n";
+  std::ofstream(programs.file("ffmpeg"))
+      << "#!/bin/sh\nhead -c 1000 >/dev/null\necho 'no room' >&2\nexit 1\n";
   fs::permissions(programs.file("ffmpeg"), fs::perms::owner_all);
   const std::string path = std::getenv("PATH");
   setenv("PATH", (fs::path(programs.file("ffmpeg")).parent_path().string() + ":" + path).c_str(), 1);
@@ -207,4 +210,17 @@ TEST_CASE("an ffmpeg that gives up midway leaves the old film in place") {
   CHECK(message == "ffmpeg: no room");
   CHECK(contentOf(file) == "old");
   CHECK(folder.size() == 1);
+}
+
+TEST_CASE("a missing font is named in one line, and nothing is drawn in another") {
+  REQUIRE(fs::exists(GAPSOUND_PROGRAM));
+  const Folder folder;
+  std::ofstream(folder.file("fonts.conf")) << "<fontconfig><dir>/no-such-folder</dir></fontconfig>";
+  const std::string look = fs::path(GAPSOUND_ROOT) / "scenarios/power-right-spill.json";
+  const std::string said = printed(fmt::format("FONTCONFIG_FILE='{}' '{}' strip '{}' -o '{}' 2>&1; echo exit $?",
+                                               folder.file("fonts.conf"), GAPSOUND_PROGRAM, look,
+                                               folder.file("strip.png")));
+  CHECK(said.find("font \"Inter\" is not installed; packages fonts-inter") != std::string::npos);
+  CHECK(said.find("exit 4") != std::string::npos);
+  CHECK_FALSE(fs::exists(folder.file("strip.png")));
 }

@@ -66,13 +66,14 @@ TEST_CASE("a mark stands at its value between its neighbours, its interval aroun
   const auto marks = all<Line>(panel, StyleId::mark);
   REQUIRE(marks.size() == 1);
   const auto points = all<Disc>(panel, StyleId::point);
-  CHECK(marks[0].a.x == doctest::Approx(points[2].centre.x + 0.25 * (points[3].centre.x - points[2].centre.x)));
+  CHECK(marks[0].a.x ==
+        doctest::Approx(points[2].centre.x + 0.25 * (points[3].centre.x - points[2].centre.x)));
 }
 
 TEST_CASE("title, finding, axes, names and footnote are all on the page") {
   const auto texts = textsOf(chartPage(sweep()).panels.front());
-  for (const char* text : {"Title", "The finding.", "speed, yd/s", "mean gain, yd", "early read", "break point 7.5",
-                           "No pass threat."}) {
+  for (const char* text : {"Title", "The finding.", "speed, yd/s", "mean gain, yd", "early read",
+                           "break point 7.5", "No pass threat."}) {
     INFO(text);
     CHECK(has(texts, text));
   }
@@ -96,7 +97,10 @@ TEST_CASE("a single value is drawn as a point") {
 }
 
 TEST_CASE("bars start at zero, reach their value to either side and name their row") {
-  BarData data{"Faults", "What each costs.", "yd a rep", "",
+  BarData data{"Faults",
+               "What each costs.",
+               "yd a rep",
+               "",
                {{"SE kicked_out", 2.0, 1.6, 2.4, "repaired by M"}, {"DT washed", -1.0, -1.4, -0.6, ""}}};
   const Panel panel = barPage(data).panels.front();
   const auto longer = all<Rect>(panel, StyleId::bar);
@@ -107,4 +111,12 @@ TEST_CASE("bars start at zero, reach their value to either side and name their r
   CHECK(longer[0].high.x - longer[0].low.x == doctest::Approx(2.0 * (shorter[0].low.x - shorter[0].high.x)));
   CHECK(has(textsOf(panel), "SE kicked_out"));
   CHECK(has(textsOf(panel), "repaired by M"));
+}
+
+TEST_CASE("a finding of several lines pushes the plot down instead of running into it") {
+  ChartData data = sweep();
+  const double plain = all<Line>(chartPage(data).panels.front(), StyleId::grid).back().a.y;
+  for (int i = 0; i < 5; ++i) data.sentence += " The finding goes on and on and on, for a good while.";
+  const Panel panel = chartPage(data).panels.front();
+  CHECK(all<Line>(panel, StyleId::grid).back().a.y > plain + 20.0);
 }

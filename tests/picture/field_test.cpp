@@ -43,7 +43,8 @@ TEST_CASE("every man stands where the frame has him, in the sign of his side and
   const Setup men = setup();
   const Frame now = frame(kLate, true);
   const Panel panel = fieldPanel(men, now, look());
-  CHECK(count<Disc>(panel, StyleId::offense) == 9);  // ten with the back, who has the ball; the centre is square
+  CHECK(count<Disc>(panel, StyleId::offense) ==
+        9);  // ten with the back, who has the ball; the centre is square
   CHECK(count<Disc>(panel, StyleId::carrier) == 1);
   CHECK(count<Rect>(panel, StyleId::offense) == 1);
   CHECK(count<Polygon>(panel, StyleId::defense_1) == 4);
@@ -81,6 +82,14 @@ TEST_CASE("at the snap no name lies on another name or on a man") {
       const Vec2 page = panel.camera.toPage(man);
       CHECK_FALSE(overlap(boxes[i], {page.x - 4.0, page.y - 4.0, 8.0, 8.0}));
     }
+  }
+}
+
+TEST_CASE("a man out of sight leaves no name at the edge") {
+  Frame now = frame(0.0, false);
+  now.men[15].pos = {-60.0, 4.0};
+  for (const Label& label : all<Label>(fieldPanel(setup(), now, look()), StyleId::defense_letter)) {
+    CHECK(label.text != "W");
   }
 }
 

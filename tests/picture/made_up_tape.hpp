@@ -12,23 +12,34 @@ struct Spot {
   const char* id;
   Group group;
   int level;
-  Vec2 at;      // at the snap
-  Vec2 goes;    // where he is drawn to, straight
+  Vec2 at;    // at the snap
+  Vec2 goes;  // where he is drawn to, straight
 };
 
 /// An outside-right run drawn by hand: nobody decides anything, everybody slides along his line.
 inline constexpr std::array<Spot, kMen> kSpots{{
-    {"LT", Group::tackle, 0, {-2.75, -1.1}, {-1.6, 1.0}},    {"LG", Group::guard, 0, {-1.35, -1.0}, {3.6, 2.4}},
-    {"C", Group::center, 0, {0.0, -0.5}, {-0.5, 0.9}},       {"RG", Group::guard, 0, {1.35, -1.0}, {0.9, 1.4}},
-    {"RT", Group::tackle, 0, {2.75, -1.1}, {1.6, 1.2}},      {"Y", Group::tight_end, 0, {4.4, -1.0}, {3.4, 3.4}},
-    {"H", Group::fullback, 0, {1.4, -4.3}, {5.4, 0.4}},      {"T", Group::back, 0, {0.0, -7.2}, {4.2, 4.0}},
-    {"Q", Group::quarterback, 0, {0.0, -1.3}, {-2.0, -6.0}}, {"X", Group::receiver, 0, {-16.0, -0.5}, {-14.0, 6.0}},
-    {"Z", Group::receiver, 0, {17.0, -1.5}, {14.0, 6.0}},    {"WE", Group::edge, 1, {-3.2, 0.8}, {-1.0, 1.6}},
-    {"NT", Group::off_tackle, 1, {-0.7, 0.8}, {-0.2, 1.5}},  {"DT", Group::off_tackle, 1, {1.8, 0.8}, {1.2, 1.9}},
-    {"SE", Group::edge, 1, {4.9, 0.8}, {5.7, 1.0}},          {"W", Group::backer, 2, {-2.0, 4.5}, {1.6, 3.2}},
-    {"M", Group::backer, 2, {1.4, 4.5}, {3.9, 2.9}},         {"S", Group::backer, 2, {5.8, 3.6}, {6.6, 2.2}},
-    {"FS", Group::safety, 3, {-5.0, 10.5}, {0.5, 6.0}},      {"SS", Group::safety, 3, {6.0, 10.0}, {5.2, 4.8}},
-    {"CL", Group::corner, 3, {-15.5, 6.5}, {-12.0, 8.0}},    {"CR", Group::corner, 3, {16.5, 6.5}, {12.5, 6.0}},
+    {"LT", Group::tackle, 0, {-2.75, -1.1}, {-1.6, 1.0}},
+    {"LG", Group::guard, 0, {-1.35, -1.0}, {3.6, 2.4}},
+    {"C", Group::center, 0, {0.0, -0.5}, {-0.5, 0.9}},
+    {"RG", Group::guard, 0, {1.35, -1.0}, {0.9, 1.4}},
+    {"RT", Group::tackle, 0, {2.75, -1.1}, {1.6, 1.2}},
+    {"Y", Group::tight_end, 0, {4.4, -1.0}, {3.4, 3.4}},
+    {"H", Group::fullback, 0, {1.4, -4.3}, {5.4, 0.4}},
+    {"T", Group::back, 0, {0.0, -7.2}, {4.2, 4.0}},
+    {"Q", Group::quarterback, 0, {0.0, -1.3}, {-2.0, -6.0}},
+    {"X", Group::receiver, 0, {-16.0, -0.5}, {-14.0, 6.0}},
+    {"Z", Group::receiver, 0, {17.0, -1.5}, {14.0, 6.0}},
+    {"WE", Group::edge, 1, {-3.2, 0.8}, {-1.0, 1.6}},
+    {"NT", Group::off_tackle, 1, {-0.7, 0.8}, {-0.2, 1.5}},
+    {"DT", Group::off_tackle, 1, {1.8, 0.8}, {1.2, 1.9}},
+    {"SE", Group::edge, 1, {4.9, 0.8}, {5.7, 1.0}},
+    {"W", Group::backer, 2, {-2.0, 4.5}, {1.6, 3.2}},
+    {"M", Group::backer, 2, {1.4, 4.5}, {3.9, 2.9}},
+    {"S", Group::backer, 2, {5.8, 3.6}, {6.6, 2.2}},
+    {"FS", Group::safety, 3, {-5.0, 10.5}, {0.5, 6.0}},
+    {"SS", Group::safety, 3, {6.0, 10.0}, {5.2, 4.8}},
+    {"CL", Group::corner, 3, {-15.5, 6.5}, {-12.0, 8.0}},
+    {"CR", Group::corner, 3, {16.5, 6.5}, {12.5, 6.0}},
 }};
 inline constexpr int kBack = 7, kPasser = 8;
 
@@ -45,7 +56,8 @@ inline Setup setup() {
   }
   look.passer = kPasser;
   look.carrier = kBack;
-  look.formation = "F01", look.front = "D01", look.scheme = "R01", look.structure = "spill", look.shell = "quarters";
+  look.formation = "F01", look.front = "D01", look.scheme = "R01", look.structure = "spill",
+  look.shell = "quarters";
   return look;
 }
 
@@ -95,8 +107,10 @@ inline Tape tape() {
 
 /// One open way, one contested, one closed.
 inline std::vector<Lane> lanes() {
-  Lane open{2.2, 4.4, 1.0, 13, 14, "C+", 16, 0.5, 0.85, 0.35, LaneState::open, Relation::designed, Cause::absent};
-  Lane contested{0.2, 1.6, 1.0, 12, 13, "A+", 15, 0.6, 0.66, 0.06, LaneState::contested, Relation::inside, {}};
+  Lane open{2.2,          4.4, 1.0, 13, 14, "C+", 16, 0.5, 0.85, 0.35, LaneState::open, Relation::designed,
+            Cause::absent};
+  Lane contested{0.2, 1.6, 1.0, 12, 13, "A+", 15, 0.6, 0.66, 0.06, LaneState::contested, Relation::inside,
+                 {}};
   Lane closed{-2.3, -0.9, 1.0, 11, 12, "B-", 11, 0.9, 0.3, -0.6, LaneState::closed, Relation::cutback, {}};
   return {closed, contested, open};
 }

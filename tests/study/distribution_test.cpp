@@ -15,8 +15,8 @@ Summary rep(double yards, double t_line = 2.5) {
   return s;
 }
 
-const std::vector<Summary> kTen{rep(-2.4, -1), rep(-0.4), rep(0.4), rep(1.6), rep(3.4),
-                                rep(3.5), rep(5.2), rep(9.6), rep(14.0), rep(25.0)};
+const std::vector<Summary> kTen{rep(-2.4, -1), rep(-0.4), rep(0.4), rep(1.6),  rep(3.4),
+                                rep(3.5),      rep(5.2),  rep(9.6), rep(14.0), rep(25.0)};
 
 }  // namespace
 

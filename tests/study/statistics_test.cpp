@@ -46,7 +46,8 @@ TEST_CASE("correlation of a line is one, of its mirror minus one, of a constant 
   CHECK(correlationOf(a, d) == 0.0);
 }
 
-// Student's sleep data (1908): ten patients under two drugs; t = 4.0621, p = 0.002833, interval 0.7001 to 2.4599.
+// Student's sleep data (1908): ten patients under two drugs; t = 4.0621, p = 0.002833, interval 0.7001
+// to 2.4599.
 TEST_CASE("the paired test gives the published answer for Student's sleep data") {
   const std::vector<double> first{0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0};
   const std::vector<double> second{1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4};
@@ -74,7 +75,8 @@ TEST_CASE("a constant difference is beyond doubt") {
   CHECK(pairedDifference(x, y).p_value < 1e-12);
 }
 
-// Newcombe (1998, Statistics in Medicine 17:857): 81 of 263 by Wilson's score without correction: 0.2553 to 0.3662.
+// Newcombe (1998, Statistics in Medicine 17:857): 81 of 263 by Wilson's score without correction: 0.2553 to
+// 0.3662.
 TEST_CASE("the share's interval gives the published answer") {
   const Interval i = shareInterval(81, 263);
   CHECK(i.low == Approx(0.2553).epsilon(0.001));

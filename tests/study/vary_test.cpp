@@ -17,8 +17,10 @@ SweepPlan planFor(std::vector<double> values) {
   return plan;
 }
 
-/// Reps whose mean gain and share of open cutbacks are as given for each cell, with noise in common and of their own.
-Rows repsWith(const std::vector<double>& means, const std::vector<double>& windows, int n, std::uint64_t seed) {
+/// Reps whose mean gain and share of open cutbacks are as given for each cell, with noise in common and of
+/// their own.
+Rows repsWith(const std::vector<double>& means, const std::vector<double>& windows, int n,
+              std::uint64_t seed) {
   Rows rows(means.size(), std::vector<Summary>(static_cast<std::size_t>(n)));
   for (std::size_t rep = 0; rep < static_cast<std::size_t>(n); ++rep) {
     Stream stream(seed + rep, 0, "rep");
@@ -51,7 +53,8 @@ TEST_CASE("the break point is the first value past the best one that costs half 
 
 TEST_CASE("a cutback that stands open ten times more in a hundred breaks it too") {
   const std::vector<double> means{4.0, 4.05, 4.1, 4.15, 4.2}, windows{0.2, 0.2, 0.36, 0.5, 0.6};
-  const auto r = sweepOf(planFor({3, 5, 7, 9, 11}), repsWith(means, windows, 1500, 1), repsWith(means, windows, 1500, 9001));
+  const auto r = sweepOf(planFor({3, 5, 7, 9, 11}), repsWith(means, windows, 1500, 1),
+                         repsWith(means, windows, 1500, 9001));
   CHECK(r.best == 0);
   REQUIRE(r.break_point);
   CHECK(r.break_point->value == 7.0);
@@ -60,7 +63,8 @@ TEST_CASE("a cutback that stands open ten times more in a hundred breaks it too"
 
 TEST_CASE("what costs before the best value is no break point") {
   const std::vector<double> means{7.0, 6.0, 5.0, 4.2, 4.0};
-  const auto r = sweepOf(planFor({3, 5, 7, 9, 11}), repsWith(means, kFlat, 1500, 1), repsWith(means, kFlat, 1500, 9001));
+  const auto r =
+      sweepOf(planFor({3, 5, 7, 9, 11}), repsWith(means, kFlat, 1500, 1), repsWith(means, kFlat, 1500, 9001));
   CHECK(r.best == 4);
   CHECK_FALSE(r.break_point);
   CHECK(r.sentence.find("no break point") != std::string::npos);

@@ -70,6 +70,20 @@ TEST_CASE("pictures of a strip lie on the page and not on each other") {
   }
 }
 
+TEST_CASE("long words under a picture are set smaller, not cut off or run into the next") {
+  const std::vector<StripFrame> frames(
+      8, StripFrame{1.0, "FS came forward into the cutback window; W was late"});
+  const DisplayList page = stripPage(made_up::tape(), frames, handoutStrip());
+  const Panel& words = page.panels.front();
+  const double cell = page.panels[1].clip.width;
+  for (const Label& label : all<Label>(words, StyleId::text)) {
+    if (label.text != frames[0].words) continue;
+    CHECK(boxOf(words, label).width < cell);
+    CHECK(boxOf(words, label).right() <= page.width);
+    CHECK(label.size > 8.0);
+  }
+}
+
 TEST_CASE("the caution speaks of contact, the drill, who overrules and what a simulation is not") {
   const std::string caution = cautionText();
   for (const char* word : {"shoulder", "head", "contact level", "rule book", "medical", "verdict"}) {

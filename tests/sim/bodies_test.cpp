@@ -1,0 +1,150 @@
+#include <doctest/doctest.h>
+
+#include <cmath>
+#include <initializer_list>
+
+#include "base/stream.hpp"
+#include "bench.hpp"
+
+using namespace gapsound;
+using namespace gapsound::bench;
+
+namespace {
+
+constexpr double kMetresPerYard = 0.9144;
+constexpr int kBack = 0, kBacker = 11;
+
+PhysicsWorld::Torso torso(Vec2 pos, Vec2 face, double mass, bool attacks) {
+  return {pos, face, mass, 0.33, 0.20, false, attacks};
+}
+
+// Everybody else stands out of the way.
+std::array<PhysicsWorld::Torso, kMen> emptyField() {
+  std::array<PhysicsWorld::Torso, kMen> men;
+  for (int i = 0; i < kMen; ++i) men[at(i)] = torso({200.0 + 5.0 * i, 0.0}, {0.0, 1.0}, 100.0, isOffense(i));
+  return men;
+}
+
+Vec2 momentum(const PhysicsWorld& world, const std::array<PhysicsWorld::Torso, kMen>& men) {
+  Vec2 sum;
+  for (int i = 0; i < kMen; ++i) sum += men[at(i)].mass_kg * world.vel(i);
+  return sum;
+}
+
+double energy(const PhysicsWorld& world, const std::array<PhysicsWorld::Torso, kMen>& men) {
+  double sum = 0.0;
+  for (int i = 0; i < kMen; ++i) sum += 0.5 * men[at(i)].mass_kg * dot(world.vel(i), world.vel(i));
+  return sum;
+}
+
+}  // namespace
+
+TEST_CASE("a body nobody touches keeps its velocity") {
+  PhysicsWorld world(emptyField());
+  world.setVelocity(3, {1.5, -4.0});
+  const Vec2 from = world.pos(3);
+  for (int k = 0; k < 120; ++k) world.step();
+  CHECK(length(world.vel(3) - Vec2{1.5, -4.0}) < 1e-4);
+  CHECK(distance(world.pos(3), from + 2.0 * Vec2{1.5, -4.0}) < 1e-3);
+}
+
+TEST_CASE("a constant push follows a t^2 / 2") {
+  auto men = emptyField();
+  men[3].mass_kg = 137.0;
+  PhysicsWorld world(men);
+  const Vec2 from = world.pos(3);
+  constexpr double acceleration = 3.0, t = 1.5;
+  for (int k = 0; k < ticks(t); ++k) {
+    world.push(3, {0.0, acceleration * 137.0});
+    world.step();
+  }
+  CHECK(world.vel(3).y == doctest::Approx(acceleration * t).epsilon(1e-4));
+  const double ahead = 0.5 * acceleration * t * kStep;  // speed before place: half a step
+  CHECK(world.pos(3).y - from.y == doctest::Approx(0.5 * acceleration * t * t + ahead).epsilon(1e-4));
+}
+
+TEST_CASE("a drag force decays as an exponential") {
+  auto men = emptyField();
+  PhysicsWorld world(men);
+  world.setVelocity(3, {0.0, 6.0});
+  constexpr double rate = 2.0;
+  for (int k = 0; k < 60; ++k) {
+    world.push(3, (-rate * men[3].mass_kg) * world.vel(3));
+    world.step();
+  }
+  CHECK(world.vel(3).y == doctest::Approx(6.0 * std::exp(-rate)).epsilon(0.04));  // explicit steps of 1/60 s
+}
+
+// Plastic collision, closed form: (m1 v1 + m2 v2) / (m1 + m2).
+TEST_CASE("a backer and a back head-on go on at their common velocity") {
+  auto men = emptyField();
+  men[at(kBack)] = torso({0.0, -1.0}, {0.0, 1.0}, 96.0, true);
+  men[at(kBacker)] = torso({0.0, 1.0}, {0.0, -1.0}, 108.0, false);
+  PhysicsWorld world(men);
+  world.setVelocity(kBack, {0.0, 6.5});
+  world.setVelocity(kBacker, {0.0, -5.0});
+  for (int k = 0; k < 30; ++k) world.step();
+  const double common = (96.0 * 6.5 - 108.0 * 5.0) / (96.0 + 108.0);
+  CHECK(common == doctest::Approx(0.41).epsilon(0.01));
+  CHECK(std::abs(world.vel(kBack).y - common) < 0.05);
+  CHECK(std::abs(world.vel(kBacker).y - common) < 0.05);
+  // Seminati, Cazzola, Preatoni et al. 2017: peak shoulder forces of 5.3 +- 1.0 kN; a pulse of 0.12 s is an estimate.
+  const double force_kn = 96.0 * (6.5 - world.vel(kBack).y) * kMetresPerYard / 0.12 / 1000.0;
+  CHECK(std::abs(force_kn - 4.5) < 0.5);
+}
+
+TEST_CASE("a pile of collisions keeps its momentum and loses energy") {
+  for (const std::uint64_t seed : {1, 2, 3}) {
+    Stream luck(seed, 0, "pile");
+    auto men = emptyField();
+    for (int i = 0; i < kMen; ++i) {
+      const double x = luck.unit();
+      const double mass = 80.0 + 70.0 * luck.unit();
+      men[at(i)] = torso({1.1 * (i % 5) + 0.2 * x, 1.1 * (i / 5)}, unit({x - 0.5, 1.0}), mass, isOffense(i));
+    }
+    PhysicsWorld world(men);
+    for (int i = 0; i < kMen; ++i) {
+      const double vx = luck.normal();
+      world.setVelocity(i, {3.0 * vx, 3.0 * luck.normal()});
+    }
+    const Vec2 before = momentum(world, men);
+    const double stored = energy(world, men);
+    for (int k = 0; k < 90; ++k) world.step();
+    CHECK(length(momentum(world, men) - before) < 0.5);  // of some 5000 kg yd/s, in single precision
+    CHECK(energy(world, men) < 0.8 * stored);
+  }
+}
+
+TEST_CASE("chests meet at twice the chest, shoulders at twice the shoulder") {
+  const auto spacing = [](Vec2 way, Vec2 face) {
+    auto men = emptyField();
+    men[at(kBack)] = torso(-1.0 * way, face, 100.0, true);
+    men[at(kBacker)] = torso(1.0 * way, -face, 100.0, false);
+    PhysicsWorld world(men);
+    for (int k = 0; k < 90; ++k) {
+      world.push(kBack, 300.0 * way);
+      world.push(kBacker, -300.0 * way);
+      world.step();
+    }
+    return distance(world.pos(kBack), world.pos(kBacker));
+  };
+  const double corner = std::cos(0.39269908);  // an eight-cornered torso lies inside of its ellipse
+  CHECK(spacing({0.0, 1.0}, {0.0, 1.0}) == doctest::Approx(2.0 * 0.20 * corner).epsilon(0.08));
+  CHECK(spacing({1.0, 0.0}, {0.0, 1.0}) == doctest::Approx(2.0 * 0.33 * corner).epsilon(0.08));
+}
+
+TEST_CASE("the passer lets his own side through and nobody else's") {
+  const auto slowed = [](bool mate) {
+    auto men = emptyField();
+    const int other = mate ? 1 : kBacker;
+    men[at(kBack)] = torso({0.0, 0.0}, {0.0, 1.0}, 100.0, true);
+    men[at(kBack)].passes_mates = true;
+    men[at(other)] = torso({0.0, 2.0}, {0.0, -1.0}, 100.0, mate);
+    PhysicsWorld world(men);
+    world.setVelocity(other, {0.0, -3.0});
+    for (int k = 0; k < 60; ++k) world.step();
+    return world.vel(other).y > -2.5;
+  };
+  CHECK_FALSE(slowed(true));
+  CHECK(slowed(false));
+}

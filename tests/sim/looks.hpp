@@ -1,0 +1,33 @@
+#pragma once
+#include <algorithm>
+#include <filesystem>
+#include <string>
+#include <vector>
+
+#include "cli/session.hpp"
+#include "io/changes.hpp"
+#include "sim/play.hpp"
+
+/// The shipped looks, resolved.
+namespace gapsound::looks {
+
+inline const Model& model() {
+  static const Model shipped = modelFor("");
+  return shipped;
+}
+
+/// Stems of the files in scenarios/, in alphabetical order.
+inline std::vector<std::string> names() {
+  std::vector<std::string> found;
+  for (const auto& entry : std::filesystem::directory_iterator(GAPSOUND_ROOT "/scenarios"))
+    if (entry.path().extension() == ".json") found.push_back(entry.path().stem().string());
+  std::sort(found.begin(), found.end());
+  return found;
+}
+
+inline std::string fileOf(const std::string& name) { return GAPSOUND_ROOT "/scenarios/" + name + ".json"; }
+inline Setup setupOf(const std::string& name, const std::vector<std::string>& sets = {}) {
+  return setupFor(fileOf(name), Changes{sets, {}}, model());
+}
+
+}  // namespace gapsound::looks
