@@ -8,9 +8,26 @@ namespace gapsound {
 
 /// A mistake laid on one man on purpose: it changes his intent or path, never a contact's result.
 enum class FaultKind : std::uint8_t {
-  kicked_out, washed, reached, upfield, crossed_inside, scrape_wide, scrape_late, wrong_key, no_fold,
-  over_run, too_deep, inside_lost, too_fast, too_slow, late_read, flowed, missed_tackle,
-  whiff, late_pull, early_climb
+  kicked_out,
+  washed,
+  reached,
+  upfield,
+  crossed_inside,
+  scrape_wide,
+  scrape_late,
+  wrong_key,
+  no_fold,
+  over_run,
+  too_deep,
+  inside_lost,
+  too_fast,
+  too_slow,
+  late_read,
+  flowed,
+  missed_tackle,
+  whiff,
+  late_pull,
+  early_climb
 };
 inline constexpr int kFaultKinds = 20;
 

@@ -5,8 +5,8 @@
 namespace gapsound {
 namespace {
 constexpr std::array<std::string_view, kGroups> kNames = {
-    "receiver", "corner", "safety", "back", "fullback", "tight_end", "quarterback",
-    "backer", "edge", "tackle", "off_tackle", "guard", "center"};
+    "receiver", "corner", "safety", "back",       "fullback", "tight_end", "quarterback",
+    "backer",   "edge",   "tackle", "off_tackle", "guard",    "center"};
 }  // namespace
 
 std::string_view nameOf(Group group) { return kNames[static_cast<std::size_t>(group)]; }

@@ -7,7 +7,19 @@ namespace gapsound {
 
 /// Kinds of men, by body and habits.
 enum class Group : std::uint8_t {
-  receiver, corner, safety, back, fullback, tight_end, quarterback, backer, edge, tackle, off_tackle, guard, center
+  receiver,
+  corner,
+  safety,
+  back,
+  fullback,
+  tight_end,
+  quarterback,
+  backer,
+  edge,
+  tackle,
+  off_tackle,
+  guard,
+  center
 };
 inline constexpr int kGroups = 13;
 

@@ -31,9 +31,15 @@ std::vector<std::string> namesOf(const std::vector<T>& entries) {
 const Formation* findFormation(const Library& library, const std::string& name) {
   return named(library.formations, name);
 }
-const Front* findFront(const Library& library, const std::string& name) { return named(library.fronts, name); }
-const Shell* findShell(const Library& library, const std::string& name) { return named(library.shells, name); }
-const Scheme* findScheme(const Library& library, const std::string& name) { return named(library.schemes, name); }
+const Front* findFront(const Library& library, const std::string& name) {
+  return named(library.fronts, name);
+}
+const Shell* findShell(const Library& library, const std::string& name) {
+  return named(library.shells, name);
+}
+const Scheme* findScheme(const Library& library, const std::string& name) {
+  return named(library.schemes, name);
+}
 
 const Movement* findMovement(const Front& front, const std::string& name) {
   for (const Movement& movement : front.movements) {

@@ -66,10 +66,10 @@ struct Front {
 
 struct CornerSpot {
   double y = 7.0;
-  double leverage = 0.0;      // yd outside the receiver he is over
-  bool deep = true;           // stands two yards deeper above school level
+  double leverage = 0.0;  // yd outside the receiver he is over
+  bool deep = true;       // stands two yards deeper above school level
   bool man = false;
-  std::optional<double> x;    // on his own side, instead of over a receiver
+  std::optional<double> x;  // on his own side, instead of over a receiver
 };
 /// A safety's spot on his side of the ball.
 struct SafetySpot {
@@ -90,23 +90,35 @@ struct Shell {
 
 /// One thing a blocker may do; the first of his list that applies is his job.
 enum class BlockRule : std::uint8_t {
-  down,         // man on the line in my inside gap
-  post,         // man on me or on my outside shade, mate outside comes down on him
-  base,         // man on me
-  back,         // man in the next gap on the back side
-  cover,        // zone: man from my nose to my play-side gap
-  combo_out,    // help the play-side neighbour with his man, then climb
-  combo_in,     // help the back-side neighbour with his man on my side, then climb
-  combo_back,   // man on my back-side shade together with the neighbour there, then climb
-  climb,        // straight to a man of the second or third level
-  kick, log, wrap, lead, insert,
-  hinge, cutoff, scoop, lock, arc, fan, stalk, crack, wall
+  down,        // man on the line in my inside gap
+  post,        // man on me or on my outside shade, mate outside comes down on him
+  base,        // man on me
+  back,        // man in the next gap on the back side
+  cover,       // zone: man from my nose to my play-side gap
+  combo_out,   // help the play-side neighbour with his man, then climb
+  combo_in,    // help the back-side neighbour with his man on my side, then climb
+  combo_back,  // man on my back-side shade together with the neighbour there, then climb
+  climb,       // straight to a man of the second or third level
+  kick,
+  log,
+  wrap,
+  lead,
+  insert,
+  hinge,
+  cutoff,
+  scoop,
+  lock,
+  arc,
+  fan,
+  stalk,
+  crack,
+  wall
 };
 struct BlockStep {
   BlockRule rule = BlockRule::base;
-  std::string at;            // "b1", "b2", "next", "force", "alley", "edge", "back_edge"; empty: the rule's own
-  std::string pull;          // "", "open", "skip", "flat"
-  double depth = 0.0;        // yd behind the line when pulling
+  std::string at;      // "b1", "b2", "next", "force", "alley", "edge", "back_edge"; empty: the rule's own
+  std::string pull;    // "", "open", "skip", "flat"
+  double depth = 0.0;  // yd behind the line when pulling
   double delay_s = 0.0;
   bool reads_kick = false;
   bool may_log = false;
@@ -128,13 +140,13 @@ struct SchemeChange {
 struct Scheme {
   std::string id, name;
   std::vector<std::string> aliases;
-  std::vector<std::string> carriers;            // first who is there
+  std::vector<std::string> carriers;                      // first who is there
   std::map<std::string, std::vector<std::string>> parts;  // "kicker" -> who may play it, first who is there
-  std::map<std::string, BlockSteps> jobs;       // by place ("PST", "BSG", "Y", "kicker")
-  std::vector<std::string> sniffer_back;        // formations whose H starts on the back side; "*" all
-  bool reserves_edge = false;                   // line leaves the end man for the kicker
-  bool reserves_back_edge = false;              // the end man away from the run likewise
-  bool reserves_b1 = false;                     // and b1 for the wrapper or lead
+  std::map<std::string, BlockSteps> jobs;                 // by place ("PST", "BSG", "Y", "kicker")
+  std::vector<std::string> sniffer_back;  // formations whose H starts on the back side; "*" all
+  bool reserves_edge = false;             // line leaves the end man for the kicker
+  bool reserves_back_edge = false;        // the end man away from the run likewise
+  bool reserves_b1 = false;               // and b1 for the wrapper or lead
   std::map<SnapKind, BallPath> paths;
   double aim_x = 2.4;
   bool patient = false, bends = false;
@@ -148,9 +160,9 @@ struct Splits {
   double shell_deeper = 0.0;                       // yd
 };
 struct BodyKind {
-  std::array<double, 3> mass_kg{};  // by level
+  std::array<double, 3> mass_kg{};      // by level
   double top_speed = 10.0, tau = 1.15;  // pro, without pads
-  bool heavy = false;               // takes the linemen's level scale and braking
+  bool heavy = false;                   // takes the linemen's level scale and braking
   double backpedal = 0.5;
   double read_delay_s = 0.7, downhill_yps = 6.0;
 };

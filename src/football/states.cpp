@@ -10,24 +10,24 @@ std::string_view pick(const std::array<std::string_view, N>& names, E value) {
   return names[static_cast<std::size_t>(value)];
 }
 
-constexpr std::array<std::string_view, kEndStates> kEnd = {"open", "spilled", "kicked", "boxed_firm", "boxed_wide",
-                                                           "washed", "reached", "logged", "upfield",
-                                                           "crossed_inside", "pinned"};
-constexpr std::array<std::string_view, 7> kLine = {"held", "moved_back", "crossed_in", "crossed_out",
-                                                   "penetrated", "pinned", "trapped"};
+constexpr std::array<std::string_view, kEndStates> kEnd = {
+    "open",    "spilled", "kicked",  "boxed_firm",     "boxed_wide", "washed",
+    "reached", "logged",  "upfield", "crossed_inside", "pinned"};
+constexpr std::array<std::string_view, 7> kLine = {"held",       "moved_back", "crossed_in", "crossed_out",
+                                                   "penetrated", "pinned",     "trapped"};
 constexpr std::array<std::string_view, kBackerStates> kBacker = {
-    "reading", "over_top", "inside_fit", "spilled_wrapper", "boxed_wrapper", "kicked_out",
-    "too_wide", "under_pile", "shot_hit", "shot_miss", "late"};
-constexpr std::array<std::string_view, 8> kOverlap = {"reading", "overlap_under", "overlap_over", "fold",
-                                                      "hang", "shot_hit", "shot_backblocked", "cut_off"};
-constexpr std::array<std::string_view, 7> kForce = {"reading", "set", "deep", "inside_lost",
+    "reading",  "over_top",   "inside_fit", "spilled_wrapper", "boxed_wrapper", "kicked_out",
+    "too_wide", "under_pile", "shot_hit",   "shot_miss",       "late"};
+constexpr std::array<std::string_view, 8> kOverlap = {
+    "reading", "overlap_under", "overlap_over", "fold", "hang", "shot_hit", "shot_backblocked", "cut_off"};
+constexpr std::array<std::string_view, 7> kForce = {"reading", "set",    "deep",  "inside_lost",
                                                     "cracked", "kicked", "logged"};
-constexpr std::array<std::string_view, 6> kSafety = {"reading", "alley_fit", "overrun", "late",
-                                                     "cutback_held", "flowed"};
+constexpr std::array<std::string_view, 6> kSafety = {"reading", "alley_fit",    "overrun",
+                                                     "late",    "cutback_held", "flowed"};
 constexpr std::array<std::string_view, kFits> kFit = {
-    "called", "over_top", "inside", "new_edge", "outside_half", "inside_half", "hold", "under", "tight_double",
-    "fold", "shoot", "hang", "alley", "insert", "cutback", "cutback_window", "replace_gap", "force_set",
-    "force_tight", "deep"};
+    "called",  "over_top",       "inside",      "new_edge",  "outside_half", "inside_half", "hold",
+    "under",   "tight_double",   "fold",        "shoot",     "hang",         "alley",       "insert",
+    "cutback", "cutback_window", "replace_gap", "force_set", "force_tight",  "deep"};
 
 }  // namespace
 

@@ -7,18 +7,52 @@ namespace gapsound {
 
 /// How contact treated the end man on the line, as another man can see it.
 enum class EndState : std::uint8_t {
-  open, spilled, kicked, boxed_firm, boxed_wide, washed, reached, logged, upfield, crossed_inside, pinned
+  open,
+  spilled,
+  kicked,
+  boxed_firm,
+  boxed_wide,
+  washed,
+  reached,
+  logged,
+  upfield,
+  crossed_inside,
+  pinned
 };
 /// What became of an interior lineman.
-enum class LineState : std::uint8_t { held, moved_back, crossed_in, crossed_out, penetrated, pinned, trapped };
+enum class LineState : std::uint8_t {
+  held,
+  moved_back,
+  crossed_in,
+  crossed_out,
+  penetrated,
+  pinned,
+  trapped
+};
 /// What the first backer (b1) is seen to do or suffer.
 enum class BackerState : std::uint8_t {
-  reading, over_top, inside_fit, spilled_wrapper, boxed_wrapper, kicked_out, too_wide, under_pile,
-  shot_hit, shot_miss, late
+  reading,
+  over_top,
+  inside_fit,
+  spilled_wrapper,
+  boxed_wrapper,
+  kicked_out,
+  too_wide,
+  under_pile,
+  shot_hit,
+  shot_miss,
+  late
 };
 /// The backer behind the play.
 enum class OverlapState : std::uint8_t {
-  reading, overlap_under, overlap_over, fold, hang, shot_hit, shot_backblocked, cut_off
+  reading,
+  overlap_under,
+  overlap_over,
+  fold,
+  hang,
+  shot_hit,
+  shot_backblocked,
+  cut_off
 };
 enum class ForceState : std::uint8_t { reading, set, deep, inside_lost, cracked, kicked, logged };
 enum class SafetyState : std::uint8_t { reading, alley_fit, overrun, late, cutback_held, flowed };

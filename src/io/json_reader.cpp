@@ -105,7 +105,8 @@ std::optional<std::string> JsonReader::maybeText(const std::string& key) {
   const auto found = maybeChild(key);
   return found ? std::optional(found->asText()) : std::nullopt;
 }
-std::optional<std::string> JsonReader::maybeWord(const std::string& key, const std::vector<std::string>& words) {
+std::optional<std::string> JsonReader::maybeWord(const std::string& key,
+                                                 const std::vector<std::string>& words) {
   const auto found = maybeChild(key);
   return found ? std::optional(found->asWord(words)) : std::nullopt;
 }
@@ -118,7 +119,8 @@ double JsonReader::asNumber(double low, double high) const {
 
 int JsonReader::asWhole(int low, int high) const {
   const double value = value_->is_number() ? value_->get<double>() : std::nan("");
-  if (!(low <= value && value <= high) || value != std::floor(value)) refuse(rangeWords("a whole number", low, high));
+  if (!(low <= value && value <= high) || value != std::floor(value))
+    refuse(rangeWords("a whole number", low, high));
   return static_cast<int>(value);
 }
 
@@ -134,7 +136,7 @@ std::string JsonReader::asText() const {
 
 std::string JsonReader::asWord(const std::vector<std::string>& words) const {
   if (!value_->is_string()) refuse(quotedList(words));
-  const auto text = value_->get<std::string>();
+  auto text = value_->get<std::string>();
   if (std::find(words.begin(), words.end(), text) == words.end()) refuse(nameHint(text, words));
   return text;
 }

@@ -33,11 +33,13 @@ class JsonReader {
 
   // The same, empty when the key is absent.
   [[nodiscard]] std::optional<JsonReader> maybeChild(const std::string& key);
-  [[nodiscard]] std::optional<double> maybeNumber(const std::string& key, double low = -kAny, double high = kAny);
+  [[nodiscard]] std::optional<double> maybeNumber(const std::string& key, double low = -kAny,
+                                                  double high = kAny);
   [[nodiscard]] std::optional<int> maybeWhole(const std::string& key, int low, int high);
   [[nodiscard]] std::optional<bool> maybeFlag(const std::string& key);
   [[nodiscard]] std::optional<std::string> maybeText(const std::string& key);
-  [[nodiscard]] std::optional<std::string> maybeWord(const std::string& key, const std::vector<std::string>& words);
+  [[nodiscard]] std::optional<std::string> maybeWord(const std::string& key,
+                                                     const std::vector<std::string>& words);
 
   // This value itself.
   [[nodiscard]] double asNumber(double low = -kAny, double high = kAny) const;

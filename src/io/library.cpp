@@ -12,10 +12,13 @@ namespace {
 
 using Part = void (*)(JsonReader, Library&);
 
-constexpr std::pair<const char*, Part> kParts[] = {
-    {"formations.json", readFormations}, {"fronts.json", readFronts}, {"shells.json", readShells},
-    {"schemes.json", readSchemes},       {"bodies.json", readBodies}, {"calls.json", readHabits},
-    {"fits.json", readFits}};
+constexpr std::pair<const char*, Part> kParts[] = {{"formations.json", readFormations},
+                                                   {"fronts.json", readFronts},
+                                                   {"shells.json", readShells},
+                                                   {"schemes.json", readSchemes},
+                                                   {"bodies.json", readBodies},
+                                                   {"calls.json", readHabits},
+                                                   {"fits.json", readFits}};
 
 }  // namespace
 

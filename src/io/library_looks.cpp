@@ -38,10 +38,10 @@ const std::vector<FormationMan>& standardLine() {
 
 const std::map<std::string, Group>& letterGroups() {
   static const std::map<std::string, Group> groups = {
-      {"LT", Group::off_tackle}, {"LG", Group::guard},    {"C", Group::center},    {"RG", Group::guard},
-      {"RT", Group::off_tackle}, {"Y", Group::tight_end}, {"U", Group::tight_end}, {"V", Group::tight_end},
-      {"H", Group::tight_end},   {"A", Group::receiver},  {"B", Group::receiver},  {"X", Group::receiver},
-      {"Z", Group::receiver},    {"Q", Group::quarterback}, {"F", Group::fullback}, {"T", Group::back}};
+      {"LT", Group::off_tackle}, {"LG", Group::guard},      {"C", Group::center},    {"RG", Group::guard},
+      {"RT", Group::off_tackle}, {"Y", Group::tight_end},   {"U", Group::tight_end}, {"V", Group::tight_end},
+      {"H", Group::tight_end},   {"A", Group::receiver},    {"B", Group::receiver},  {"X", Group::receiver},
+      {"Z", Group::receiver},    {"Q", Group::quarterback}, {"F", Group::fullback},  {"T", Group::back}};
   return groups;
 }
 

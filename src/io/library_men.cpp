@@ -91,7 +91,8 @@ void readByBacker(JsonReader value, FitTable& table) {
 
 void readBodies(JsonReader file, Library& library) {
   JsonReader levels = file.child("levels");
-  for (std::size_t i = 0; i < 3; ++i) library.bodies.levels[i] = readLevel(levels.child(kLevels[i]), kLevels[i]);
+  for (std::size_t i = 0; i < 3; ++i)
+    library.bodies.levels[i] = readLevel(levels.child(kLevels[i]), kLevels[i]);
   levels.finish();
   JsonReader groups = file.child("groups");
   for (std::size_t i = 0; i < kGroups; ++i) {

@@ -5,19 +5,24 @@ namespace gapsound {
 namespace {
 
 constexpr std::pair<const char*, BlockRule> kRules[] = {
-    {"down", BlockRule::down},           {"post", BlockRule::post},           {"base", BlockRule::base},
-    {"back", BlockRule::back},           {"cover", BlockRule::cover},         {"combo_out", BlockRule::combo_out},
-    {"combo_in", BlockRule::combo_in},   {"combo_back", BlockRule::combo_back}, {"climb", BlockRule::climb},
-    {"kick", BlockRule::kick},           {"log", BlockRule::log},             {"wrap", BlockRule::wrap},
-    {"lead", BlockRule::lead},           {"insert", BlockRule::insert},       {"hinge", BlockRule::hinge},
-    {"cutoff", BlockRule::cutoff},       {"scoop", BlockRule::scoop},         {"lock", BlockRule::lock},
-    {"arc", BlockRule::arc},             {"fan", BlockRule::fan},             {"stalk", BlockRule::stalk},
-    {"crack", BlockRule::crack},         {"wall", BlockRule::wall}};
+    {"down", BlockRule::down},         {"post", BlockRule::post},
+    {"base", BlockRule::base},         {"back", BlockRule::back},
+    {"cover", BlockRule::cover},       {"combo_out", BlockRule::combo_out},
+    {"combo_in", BlockRule::combo_in}, {"combo_back", BlockRule::combo_back},
+    {"climb", BlockRule::climb},       {"kick", BlockRule::kick},
+    {"log", BlockRule::log},           {"wrap", BlockRule::wrap},
+    {"lead", BlockRule::lead},         {"insert", BlockRule::insert},
+    {"hinge", BlockRule::hinge},       {"cutoff", BlockRule::cutoff},
+    {"scoop", BlockRule::scoop},       {"lock", BlockRule::lock},
+    {"arc", BlockRule::arc},           {"fan", BlockRule::fan},
+    {"stalk", BlockRule::stalk},       {"crack", BlockRule::crack},
+    {"wall", BlockRule::wall}};
 constexpr std::pair<const char*, SnapKind> kSnaps[] = {
     {"under_center", SnapKind::under_center}, {"pistol", SnapKind::pistol}, {"gun", SnapKind::gun}};
 
 const std::vector<std::string>& targetWords() {
-  static const std::vector<std::string> words = {"b1", "b2", "b3", "next", "force", "alley", "edge", "back_edge"};
+  static const std::vector<std::string> words = {"b1",    "b2",    "b3",   "next",
+                                                 "force", "alley", "edge", "back_edge"};
   return words;
 }
 

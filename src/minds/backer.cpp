@@ -144,7 +144,7 @@ double leverageOf(const Model& m, FitRole role, Fit fit, int side) {
 
 void see(const DefenderView& v, DefenderMemory& memory, int side) {
   const TeamPlan::Side& plan = v.plan.toward(side);
-  memory.reading.end = seenEnd(v.glimpse, v.model, plan.end, plan.tackle, v.job.structure, side);
+  memory.reading.end = seenEnd(v.glimpse, v.model, plan, v.job.structure, side);
 }
 
 double lateBy(const DefenderView& v) { return amountOf(v.faults, FaultKind::scrape_late); }
@@ -173,6 +173,7 @@ Intent decideBacker(const DefenderView& v, DefenderMemory& memory) {
   reading.fit = v.job.off_the_man_in_front ? fitFor(v, memory, role) : Fit::called;
   Vec2 goal = reading.fit == Fit::called ? calledPlace(v, p, role)
                                          : placeOfFit(v, p, reading.fit, side * g.self().pos.x);
+  if (role == FitRole::overlap_backer) goal.x = std::min(goal.x, p.crossing - v.model.fit_behind_yd);
   goal.x += amountOf(v.faults, FaultKind::scrape_wide) + amountOf(v.faults, FaultKind::over_run);
   return runFit(v, p, goal, v.model.backer_fit_speed * v.body.top_speed);
 }

@@ -13,17 +13,20 @@ bool movesInBackfield(Group g) { return g == Group::fullback || g == Group::tigh
 // Displacement with a little of the present velocity: what the eye takes for "he is going there".
 double headingX(const Glimpse& g, int i) { return g.man(i).pos.x - g.spot(i).x + 0.25 * g.man(i).vel.x; }
 
+// A puller on his way, or one who has already come a long way across.
 bool crossesBehind(const Glimpse& g, int i) {
   const Pose& p = g.man(i);
-  return p.engaged == kNobody && p.pos.y < -0.75 && std::abs(p.vel.x) > 1.6 && std::abs(headingX(g, i)) > 0.7;
+  const bool has_crossed = std::abs(p.pos.x - g.spot(i).x) > 1.9;
+  const bool on_the_way = p.engaged == kNobody && p.pos.y < -0.75 && std::abs(p.vel.x) > 1.6 && std::abs(headingX(g, i)) > 0.7;
+  return has_crossed || on_the_way;
 }
 
 double pullEvidence(const Glimpse& g) {
   double sum = 0.0;
   for (int i = 0; i < kOffense; ++i) {
     if (!crossesBehind(g, i)) continue;
-    if (isLineman(g.group(i))) sum += signOf(g.man(i).vel.x);
-    if (movesInBackfield(g.group(i))) sum += 0.5 * signOf(g.man(i).vel.x);
+    if (isLineman(g.group(i))) sum += signOf(headingX(g, i));
+    if (movesInBackfield(g.group(i))) sum += 0.5 * signOf(headingX(g, i));
   }
   return clamped(sum, -1.0, 1.0);
 }
@@ -104,10 +107,11 @@ double doorInside(const Glimpse& g, int end, int direction) {
 
 }  // namespace
 
-EndState seenEnd(const Glimpse& g, const Model& m, int end, int tackle, Structure structure, int direction) {
+EndState seenEnd(const Glimpse& g, const Model& m, const TeamPlan::Side& side, Structure structure, int direction) {
+  const int end = side.end;
   if (end == kNobody) return EndState::open;
   const Pose& e = g.man(end);
-  const double moved_in = direction * (g.spot(end).x - e.pos.x);
+  const double moved_in = direction * (g.spot(end).x + side.end_slant - e.pos.x);
   if (e.engaged == kNobody) {
     if (e.pos.y < m.state_upfield_y) return EndState::upfield;
     if (structure == Structure::box && moved_in > 1.2) return EndState::crossed_inside;
@@ -116,7 +120,8 @@ EndState seenEnd(const Glimpse& g, const Model& m, int end, int tackle, Structur
   }
   const Pose& b = g.man(e.engaged);
   const double helmet = direction * (b.pos.x - e.pos.x);  // > 0: the blocker has the outside
-  const bool came_from_inside = direction * (g.spot(e.engaged).x - g.spot(end).x) < -1.2;
+  const Vec2 from = g.spot(e.engaged);
+  const bool came_from_inside = from.y < -2.0 || direction * (from.x - g.spot(end).x) < -2.6;
   if (!came_from_inside) {
     if (moved_in > m.state_washed_yd) return EndState::washed;
     if (helmet > 0.12) return structure == Structure::spill ? EndState::reached : EndState::pinned;
@@ -127,7 +132,6 @@ EndState seenEnd(const Glimpse& g, const Model& m, int end, int tackle, Structur
     return helmet > 0.45 ? EndState::logged : EndState::spilled;
   }
   if (structure == Structure::spill) return EndState::kicked;
-  (void)tackle;
   return doorInside(g, end, direction) < m.state_door_wide ? EndState::boxed_firm : EndState::boxed_wide;
 }
 

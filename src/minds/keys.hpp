@@ -2,6 +2,7 @@
 #include "base/model.hpp"
 #include "minds/glimpse.hpp"
 #include "minds/intent.hpp"
+#include "minds/team_plan.hpp"
 
 namespace gapsound {
 
@@ -31,8 +32,8 @@ void updateRead(const Glimpse& glimpse, const Model& model, double evidence, Rea
                 Reading& reading);
 
 /// State of the edge man as anybody can see it: contact, helmets, place. `direction`: side of the run.
-[[nodiscard]] EndState seenEnd(const Glimpse& glimpse, const Model& model, int end, int tackle, Structure structure,
-                               int direction);
+[[nodiscard]] EndState seenEnd(const Glimpse& glimpse, const Model& model, const TeamPlan::Side& side,
+                               Structure structure, int direction);
 /// State of the first backer likewise.
 [[nodiscard]] BackerState seenBacker(const Glimpse& glimpse, const Model& model, int backer, int end, int direction);
 

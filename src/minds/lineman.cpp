@@ -139,8 +139,8 @@ Intent playGap(const DefenderView& v, const DefenderMemory& memory) {
   }
   if (const double w = amountOf(v.faults, FaultKind::washed)) aim = {g.self().pos.x - direction * w, 1.5};
   Intent intent = fireOut(v, memory, aim);
-  if (direction != 0 && g.self().engaged == kNobody && g.clock() > 0.9) {
-    const Intent chase = pursue(g, v.model, v.body, 0.0, 0.75 * v.body.top_speed);
+  if (g.self().engaged == kNobody && g.clock() > v.model.line_free_s) {  // nobody has touched him: he goes for the ball
+    const Intent chase = pursue(g, v.model, v.body, 0.0, v.model.line_chase * v.body.top_speed);
     intent.want = chase.want;
     intent.face = chase.face;
   }

@@ -27,6 +27,21 @@ Vec2 ballLead(const Glimpse& g, const Model& m, Vec2 vel, double d) {
   return speed * unit(vel + Vec2{0.0, m.lead_upfield});
 }
 
+// In front of a back in space he mirrors him: squares up sideways first, gives ground while he is outflanked,
+// comes forward only as he gets square.
+bool mirrors(const Glimpse& g, const Model& m, Vec2 vel, Vec2& want) {
+  const Vec2 path = unit(vel);
+  const Vec2 rel = g.self().pos - g.ball();
+  const double ahead = dot(rel, path);
+  const double off = cross(path, rel);
+  if (g.ball().y < -0.5 || length(vel) < 3.0 || ahead < 0.8 || ahead > m.mirror_range_yd) return false;
+  if (std::abs(off) > ahead || std::abs(off) > 4.0) return false;
+  const double outflanked = std::abs(off) / m.mirror_square_yd;
+  const double forward = clamped(m.mirror_close_yps * (1.0 - outflanked), -m.mirror_give_yps, m.mirror_close_yps);
+  want = -forward * path - m.mirror_rate * off * leftOf(path);
+  return true;
+}
+
 }  // namespace
 
 Vec2 toward(Vec2 from, Vec2 goal, double speed) {
@@ -65,7 +80,8 @@ Intent pursue(const Glimpse& g, const Model& m, const Body& body, double leverag
   const double speed = speedInBalance(g, m, ball, vel, top_speed);
   Intent intent;
   intent.want = speed * unit(meeting.point - g.self().pos);
-  intent.face = d < 3.0 ? unit(ball - g.self().pos) : unit(intent.want);
+  mirrors(g, m, vel, intent.want);
+  intent.face = d < 5.0 ? unit(ball - g.self().pos) : unit(intent.want);
   intent.push = unit(ball - g.self().pos);
   intent.attacks = true;
   return intent;

@@ -187,7 +187,8 @@ void chooseHeading(const AttackerView& v, RunnerMemory& memory) {
   double best = -999.0;
   Vec2 chosen = memory.heading;
   for (int k = 0; k < kHeadings; ++k) {
-    const double angle = (k - kHeadings / 2) * 0.21;  // +-1.26 rad from straight upfield
+    const int step = k - kHeadings / 2;
+    const double angle = step * 0.21;  // +-1.26 rad from straight upfield
     const Vec2 cs = fixedDirection(angle);
     const Vec2 d{cs.y, cs.x};
     Way w{d, 99.0, d, 0.5 * (length(v.glimpse.self().vel) + 0.9 * v.body.top_speed), 0.0};

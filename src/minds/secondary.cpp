@@ -37,7 +37,7 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   const Model& m = v.model;
   Reading& reading = memory.reading;
   const TeamPlan::Side& plan = v.plan.toward(side);
-  reading.end = seenEnd(g, m, plan.end, plan.tackle, v.job.structure, side);
+  reading.end = seenEnd(g, m, plan, v.job.structure, side);
   reading.backer = seenBacker(g, m, plan.first, plan.end, side);
   reading.fit = v.job.off_the_man_in_front ? v.plan.fits.alley[static_cast<std::size_t>(reading.backer)] : Fit::called;
   if (ballDeclares(g, m, 0.0) && g.ball().y > -0.3) {

@@ -44,6 +44,7 @@ TeamPlan teamPlanOf(const std::array<Man, kMen>& men, const FitTable& fits) {
     TeamPlan::Side& side = plan.sides[direction > 0 ? 0 : 1];
     for (int i = kOffense; i < kMen; ++i) place(side, roleFor(men[static_cast<std::size_t>(i)].fit, direction), i);
     side.tackle = nextInside(men, side.end, direction);
+    if (side.end != kNobody) side.end_slant = men[static_cast<std::size_t>(side.end)].fit.slant_x;
   }
   return plan;
 }

@@ -11,6 +11,7 @@ namespace gapsound {
 struct TeamPlan {
   struct Side {
     int end = kNobody;       // the edge man on the run's side
+    double end_slant = 0.0;  // his called movement along x, yd
     int tackle = kNobody;    // the next man on the line inside him
     int back_end = kNobody;  // the edge man away from the run
     int first = kNobody;     // b1

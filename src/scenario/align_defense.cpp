@@ -7,15 +7,15 @@
 namespace gapsound {
 namespace {
 
-constexpr double kDrawnLineY = 0.8;        // y of a lineman of the defense as drawn
-constexpr double kSlotWidth = 12.0;        // a receiver wider than this, yd, is no slot
-constexpr double kOutsideEnd = 1.25;       // overhang with a tight end and no slot, yd outside him
-constexpr double kOutsideTackle = 2.5;     // and with neither
-constexpr double kEdgeSafety = 2.1;        // rolled safety outside the last blocker, yd
-constexpr double kHighSafety = 1.6;        // high safety without a slot, likewise
-constexpr double kInsideSlot = 2.0;        // high safety inside the slot, yd
-constexpr double kTightReceiver = 8.0;     // widest receiver inside this: his corner is an edge man
-constexpr double kOutsideRolled = 2.0;     // deep corner outside a safety rolled down on a nub side, yd
+constexpr double kDrawnLineY = 0.8;     // y of a lineman of the defense as drawn
+constexpr double kSlotWidth = 12.0;     // a receiver wider than this, yd, is no slot
+constexpr double kOutsideEnd = 1.25;    // overhang with a tight end and no slot, yd outside him
+constexpr double kOutsideTackle = 2.5;  // and with neither
+constexpr double kEdgeSafety = 2.1;     // rolled safety outside the last blocker, yd
+constexpr double kHighSafety = 1.6;     // high safety without a slot, likewise
+constexpr double kInsideSlot = 2.0;     // high safety inside the slot, yd
+constexpr double kTightReceiver = 8.0;  // widest receiver inside this: his corner is an edge man
+constexpr double kOutsideRolled = 2.0;  // deep corner outside a safety rolled down on a nub side, yd
 constexpr Vec2 kNubCorner{6.5, 5.0};
 
 double magnitude(double x) { return x < 0 ? -x : x; }
@@ -24,7 +24,11 @@ int sideOf(double x) { return x < 0 ? -1 : +1; }
 class Aligner {
  public:
   Aligner(Look look, const Front& front, const Shell& shell, const Ground& ground)
-      : look_(std::move(look)), shape_(shapeOf(look_.offense)), front_(front), shell_(shell), ground_(ground) {}
+      : look_(std::move(look)),
+        shape_(shapeOf(look_.offense)),
+        front_(front),
+        shell_(shell),
+        ground_(ground) {}
 
   Look run(const Movement* movement) {
     for (std::size_t i = 0; i < front_.men.size(); ++i) placeBox(front_.men[i], look_.defense[i]);
@@ -52,7 +56,9 @@ class Aligner {
   void placeCorner(Defender& man, const CornerSpot& spot, int side);
   bool safetyRolled(int side) const;
   void giveMen();
+  void giveAcross(Defender& man);
   void give(Defender& man, const std::vector<int>& receivers);
+  [[nodiscard]] std::vector<int> insideOut(int side) const;
   void move(const Movement& movement);
   Defender* named(const std::string& id);
   std::vector<Defender*> safeties();
@@ -165,13 +171,17 @@ double Aligner::safetyX(const SafetySpot& spot, int side) const {
   const double last = side * shape_.lastX(side);
   const auto slot = slotX(side);
   switch (spot.over) {
-    case Over::middle: return shape_.middle_x;
-    case Over::inside: return onLine(side * spot.x);
-    case Over::edge: return side * std::max(spot.x, last + kEdgeSafety);
+    case Over::middle:
+      return shape_.middle_x;
+    case Over::inside:
+      return onLine(side * spot.x);
+    case Over::edge:
+      return side * std::max(spot.x, last + kEdgeSafety);
     case Over::man:
       if (shape_.hasEnd(side)) return shape_.xs(side)[2] + side * 0.6;
       return slot ? *slot - side * 0.5 : side * spot.x;
-    case Over::two: break;
+    case Over::two:
+      break;
   }
   if (slot) return side * std::max(spot.x, side * *slot - kInsideSlot);
   return side * std::max(spot.x, last + kHighSafety);
@@ -243,44 +253,47 @@ void Aligner::give(Defender& man, const std::vector<int>& receivers) {
   }
 }
 
+/// Split receivers of a side from the inside out, then the tight end.
+std::vector<int> Aligner::insideOut(int side) const {
+  auto men = splitOut(look_, shape_, side);
+  std::reverse(men.begin(), men.end());
+  if (shape_.hasEnd(side)) men.push_back(shape_.men(side)[2]);
+  return men;
+}
+
 /// Man coverage: corners take the widest, overhangs the slots, safeties who are down the tight end or the
-/// next receiver; a corner left over goes across to a receiver nobody has, else he takes the wing.
+/// next receiver.
 void Aligner::giveMen() {
-  const auto each = [&](auto wanted, auto receivers) {
-    for (Defender& man : look_.defense) {
-      if (wanted(man)) give(man, receivers(sideOf(man.spot.x)));
-    }
-  };
-  const auto split = [&](int side) { return splitOut(look_, shape_, side); };
-  const auto inward = [&](int side) {
-    auto men = split(side);
-    std::reverse(men.begin(), men.end());
-    if (shape_.hasEnd(side)) men.push_back(shape_.men(side)[2]);
-    return men;
-  };
-  const auto ends = [&](int side) {
-    std::vector<int> men;
-    if (shape_.hasEnd(side)) men.push_back(shape_.men(side)[2]);
-    for (const int man : inward(side)) men.push_back(man);
-    return men;
-  };
-  const auto wings = [&](int side) {
-    const auto& men = shape_.men(side);
-    return std::vector<int>(men.begin() + std::min<std::ptrdiff_t>(2, std::ssize(men)), men.end());
-  };
-  each([](const Defender& man) { return man.rule == PlaceRule::corner && !man.nub; }, split);
-  each([](const Defender& man) { return man.rule == PlaceRule::overhang || man.rule == PlaceRule::slot; }, inward);
-  each([](const Defender& man) { return man.rule == PlaceRule::safety && man.rolled; }, ends);
   for (Defender& man : look_.defense) {
-    if (man.rule != PlaceRule::corner || man.man_on != kNobody) continue;
-    give(man, split(-sideOf(man.spot.x)));
-    if (man.man_on == kNobody) {
-      give(man, wings(sideOf(man.spot.x)));
-      continue;
+    if (man.rule == PlaceRule::corner && !man.nub) give(man, splitOut(look_, shape_, sideOf(man.spot.x)));
+  }
+  for (Defender& man : look_.defense) {
+    if (man.rule == PlaceRule::overhang || man.rule == PlaceRule::slot) {
+      give(man, insideOut(sideOf(man.spot.x)));
     }
+  }
+  for (Defender& man : look_.defense) {
+    const int side = sideOf(man.spot.x);
+    if (man.rule != PlaceRule::safety || !man.rolled) continue;
+    if (shape_.hasEnd(side)) give(man, {shape_.men(side)[2]});
+    give(man, insideOut(side));
+  }
+  for (Defender& man : look_.defense) {
+    if (man.rule == PlaceRule::corner && man.man_on == kNobody) giveAcross(man);
+  }
+}
+
+/// A corner left over goes across to a receiver nobody has, else he takes the wing of his side.
+void Aligner::giveAcross(Defender& man) {
+  const int side = sideOf(man.spot.x);
+  give(man, splitOut(look_, shape_, -side));
+  if (man.man_on != kNobody) {
     man.nub = false;
     man.spot = {look_.offense[static_cast<std::size_t>(man.man_on)].spot.x, deepY(6.0, false)};
+    return;
   }
+  const auto& men = shape_.men(side);
+  if (men.size() > 2) give(man, {men.begin() + 2, men.end()});
 }
 
 void Aligner::move(const Movement& movement) {

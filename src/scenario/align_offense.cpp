@@ -6,10 +6,11 @@
 namespace gapsound {
 namespace {
 
-constexpr double kSidelineRoom = 3.0;   // yd a receiver keeps
-constexpr double kAttached = 5.6;       // |x| of the widest man drawn as part of the line or a wing
-constexpr double kSlotRoom = 1.9;       // least distance of a split receiver from the drawn end's place
-constexpr const char* kOrder[] = {"LT", "LG", "C", "RG", "RT", "Y", "U", "V", "H", "A", "B", "X", "Z", "Q", "F", "T"};
+constexpr double kSidelineRoom = 3.0;  // yd a receiver keeps
+constexpr double kAttached = 5.6;      // |x| of the widest man drawn as part of the line or a wing
+constexpr double kSlotRoom = 1.9;      // least distance of a split receiver from the drawn end's place
+constexpr const char* kOrder[] = {"LT", "LG", "C", "RG", "RT", "Y", "U", "V",
+                                  "H",  "A",  "B", "X",  "Z",  "Q", "F", "T"};
 
 /// Drawn with school splits -> x with the level's.
 double stretched(double x, const Splits& splits) {

@@ -9,8 +9,8 @@ namespace gapsound {
 namespace {
 
 constexpr double kYardsPerCm = 0.0109361;
-constexpr double kGirthMass = 85.5;        // kg
-constexpr double kTenOfForty = 0.347;      // share of a 40-yard time, the same in every group
+constexpr double kGirthMass = 85.5;    // kg
+constexpr double kTenOfForty = 0.347;  // share of a 40-yard time, the same in every group
 
 double halfYards(const Girth& girth, double mass_kg) {
   return 0.5 * kYardsPerCm * (girth.at_85_kg + girth.slope * (mass_kg - kGirthMass) + girth.pads);

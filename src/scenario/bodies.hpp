@@ -9,8 +9,8 @@ namespace gapsound {
 [[nodiscard]] Body bodyOf(const Bodies& bodies, Group group, Level level, const Model& model);
 /// Half breadth and half depth follow from mass; yd.
 void setMass(Body& body, const Bodies& bodies, double mass_kg);
-/// Ten and forty-yard times in place of the group's speed; a missing one follows from the other. Pads are laid
-/// on, the level is not. Throws InputError naming both times when no sprint fits them.
+/// Ten and forty-yard times in place of the group's speed; a missing one follows from the other. Pads are
+/// laid on, the level is not. Throws InputError naming both times when no sprint fits them.
 void setTimes(Body& body, const ManSettings& man, const Model& model, const std::string& file,
               const std::string& path);
 

@@ -84,9 +84,10 @@ bool isLead(const Man& man, bool attached) {
   return inserts && !attached;
 }
 
-/// Who is there for the gaps that arrive: backers a puller leaves without a gap, the safety called down unless a
-/// line gap is his already, then an overhang behind the play with nobody to cover.
-std::vector<std::string> spareMen(const Setup& setup, const std::vector<GapOwner>& line_gaps, bool puller_left) {
+/// Who is there for the gaps that arrive: backers a puller leaves without a gap, the safety called down
+/// unless a line gap is his already, then an overhang behind the play with nobody to cover.
+std::vector<std::string> spareMen(const Setup& setup, const std::vector<GapOwner>& line_gaps,
+                                  bool puller_left) {
   const auto holds_one = [&](const std::string& id) {
     return std::any_of(line_gaps.begin(), line_gaps.end(),
                        [&](const GapOwner& gap) { return gap.owners == std::vector<std::string>{id}; });
@@ -135,7 +136,8 @@ bool isBlocked(const Setup& setup, int defender) {
 }
 
 /// Two gaps that rest on one man alone; a man called to two-gap is meant to.
-void addOverloaded(const Setup& setup, const std::vector<GapOwner>& gaps, std::vector<std::string>& concerns) {
+void addOverloaded(const Setup& setup, const std::vector<GapOwner>& gaps,
+                   std::vector<std::string>& concerns) {
   for (std::size_t i = kOffense; i < kMen; ++i) {
     const Man& man = setup.men[i];
     std::string held;

@@ -5,9 +5,9 @@
 namespace gapsound {
 namespace {
 
-constexpr double kEdgeReach = 2.5;       // yd outside the last blocker
-constexpr double kOverhangReach = 2.0;   // yd from the end man, for an overhang to count as a backer
-constexpr double kDeepestBacker = 6.5;   // yd
+constexpr double kEdgeReach = 2.5;      // yd outside the last blocker
+constexpr double kOverhangReach = 2.0;  // yd from the end man, for an overhang to count as a backer
+constexpr double kDeepestBacker = 6.5;  // yd
 
 int endMan(const Look& look, const LineShape& shape, int side) {
   int best = kNobody;

@@ -51,11 +51,13 @@ class Fitting {
 void Fitting::describe(int man) {
   FitJob& j = job(man);
   const Defender& defender = at(man);
-  const std::string& gap = defender.moved_gap.empty() ? defender.gap : defender.moved_gap;
+  const bool moves = !defender.moved_gap.empty();
+  const double own_x = gapCentre(shape_, defender.gap, defender.spot);
+  const double new_x = moves ? gapCentre(shape_, defender.moved_gap, defender.spot) : own_x;
   j.level = defender.level;
-  j.gap = gap;
-  j.gap_x = gapCentre(shape_, gap, defender.spot);
-  if (!defender.moved_gap.empty() && defender.level == 1) j.slant_x = j.gap_x - defender.spot.x;
+  j.gap = moves ? defender.moved_gap : defender.gap;
+  j.gap_x = j.level == 1 ? own_x : new_x;
+  j.slant_x = new_x - j.gap_x;
   j.key = keyOf(man);
   j.man_on = defender.man_on;
 }
@@ -63,9 +65,9 @@ void Fitting::describe(int man) {
 void Fitting::assign(int side) {
   const Counts counts = countsOf(look_, shape_, side);
   for (int man = kOffense; man < kMen; ++man) {
-    role(man, side) = at(man).level == 1 ? FitRole::interior
-                      : isZoneCorner(man) ? FitRole::corner
-                                        : FitRole::out;
+    role(man, side) = FitRole::out;
+    if (isZoneCorner(man)) role(man, side) = FitRole::corner;
+    if (at(man).level == 1) role(man, side) = FitRole::interior;
   }
   if (counts.back_edge != kNobody) role(counts.back_edge, side) = FitRole::back_edge;
   if (counts.edge != kNobody) role(counts.edge, side) = FitRole::edge;
@@ -83,7 +85,8 @@ void Fitting::assignBackers(const Counts& counts, int side) {
 }
 
 /// Alley is the safety who comes down on the play side, force the man who sets the edge outside him, cutback
-/// whoever stays behind: the far safety of two, a rolled one away from the run, an overhang with nobody to cover.
+/// whoever stays behind: the far safety of two, a rolled one away from the run, an overhang with nobody to
+/// cover.
 void Fitting::assignSecondary(const Counts& counts, int side) {
   const int near = safetyToward(side), far = safetyToward(-side);
   const int force = forceOn(counts, side);
@@ -148,9 +151,15 @@ int Fitting::forceOn(const Counts& counts, int side) const {
   for (const ForceWho who : shell_.force) {
     int man = kNobody;
     switch (who) {
-      case ForceWho::overhang: man = overhangOn(counts, side); break;
-      case ForceWho::corner: man = cornerOn(side, false); break;
-      case ForceWho::nub_corner: man = cornerOn(side, true); break;
+      case ForceWho::overhang:
+        man = overhangOn(counts, side);
+        break;
+      case ForceWho::corner:
+        man = cornerOn(side, false);
+        break;
+      case ForceWho::nub_corner:
+        man = cornerOn(side, true);
+        break;
       case ForceWho::rolled:
         for (int i = kOffense; i < kMen; ++i) man = rolledOn(i, side) ? i : man;
         break;
@@ -170,7 +179,8 @@ int Fitting::safetyToward(int side) const {
 }
 
 bool Fitting::hasMiddle() const {
-  return std::any_of(look_.defense.begin(), look_.defense.end(), [](const Defender& man) { return man.middle; });
+  return std::any_of(look_.defense.begin(), look_.defense.end(),
+                     [](const Defender& man) { return man.middle; });
 }
 
 bool Fitting::coversSlot(int man) const {

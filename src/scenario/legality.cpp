@@ -33,7 +33,8 @@ std::string at(Vec2 spot) { return fmt::format("({:.2f}, {:.2f})", spot.x, spot.
 }
 
 void requireOnside(const Placed& man, const Scenario& scenario) {
-  if (man.attacks && man.spot.y > 0.0) refuse(scenario, man.id, at(man.spot) + " is beyond the ball", "y up to 0");
+  if (man.attacks && man.spot.y > 0.0)
+    refuse(scenario, man.id, at(man.spot) + " is beyond the ball", "y up to 0");
   if (!man.attacks && man.spot.y < kNeutralZone) {
     refuse(scenario, man.id, at(man.spot) + " is offside", fmt::format("y from {}", kNeutralZone));
   }
@@ -43,7 +44,8 @@ void requireOnLine(const Look& look, const Scenario& scenario) {
   int count = 0;
   for (const Attacker& man : look.offense) {
     if (man.on_line && man.spot.y < -kOnLine) {
-      refuse(scenario, man.id, at(man.spot) + " is off the line", fmt::format("y from {} for a man on the line", -kOnLine));
+      refuse(scenario, man.id, at(man.spot) + " is off the line",
+             fmt::format("y from {} for a man on the line", -kOnLine));
     }
     count += man.on_line;
   }

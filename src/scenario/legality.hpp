@@ -3,8 +3,8 @@
 
 namespace gapsound {
 
-/// Refuses an illegal formation, a man offside or outside the field and two men on one spot; the look is in the
-/// frame of the scenario. Throws InputError.
+/// Refuses an illegal formation, a man offside or outside the field and two men on one spot; the look is in
+/// the frame of the scenario. Throws InputError.
 void requireLegal(const Look& look, const Scenario& scenario, double sideline_left, double sideline_right);
 
 }  // namespace gapsound

@@ -6,9 +6,9 @@
 namespace gapsound {
 namespace {
 
-constexpr double kOutsideEdge = 0.9;   // centre of the last gap beyond the last blocker, yd
-constexpr double kForceEdge = 1.9;     // where force and alley are called from, likewise
-constexpr double kWingReach = 1.6;     // a wing stands at most this far outside the last man on the line
+constexpr double kOutsideEdge = 0.9;  // centre of the last gap beyond the last blocker, yd
+constexpr double kForceEdge = 1.9;    // where force and alley are called from, likewise
+constexpr double kWingReach = 1.6;    // a wing stands at most this far outside the last man on the line
 
 bool isLineman(Group group) {
   return group == Group::off_tackle || group == Group::guard || group == Group::center;
@@ -53,7 +53,8 @@ void addWing(const std::array<Attacker, kOffense>& offense, int side, LineShape&
   for (int i = 0; i < kOffense; ++i) {
     const Attacker& man = offense[static_cast<std::size_t>(i)];
     const double out = side * man.spot.x - last;
-    if (man.group == Group::tight_end && !man.on_line && out > 0.5 && out <= kWingReach && man.spot.y > -3.0) {
+    if (man.group == Group::tight_end && !man.on_line && out > 0.5 && out <= kWingReach &&
+        man.spot.y > -3.0) {
       men.push_back(i);
       xs.push_back(man.spot.x);
       return;
@@ -144,7 +145,8 @@ std::vector<int> splitOut(const Look& look, const LineShape& shape, int side) {
     if (wide && !isAttached(shape, i) && side * (man.spot.x - shape.lastX(side)) > 0.5) men.push_back(i);
   }
   std::stable_sort(men.begin(), men.end(), [&](int a, int b) {
-    return side * look.offense[static_cast<std::size_t>(a)].spot.x > side * look.offense[static_cast<std::size_t>(b)].spot.x;
+    return side * look.offense[static_cast<std::size_t>(a)].spot.x >
+           side * look.offense[static_cast<std::size_t>(b)].spot.x;
   });
   return men;
 }

@@ -42,10 +42,10 @@ struct Look {
 /// The blockers on the line as both sides count them: from the middle man outward.
 struct LineShape {
   int middle = kNobody;
-  std::vector<int> right, left;  // on the line, inside out, then a wing; indices of attackers
-  bool right_end = false, left_end = false;    // a third man on the line there
+  std::vector<int> right, left;              // on the line, inside out, then a wing; indices of attackers
+  bool right_end = false, left_end = false;  // a third man on the line there
   double middle_x = 0.0;
-  std::vector<double> right_x, left_x;         // their x
+  std::vector<double> right_x, left_x;  // their x
 
   [[nodiscard]] const std::vector<double>& xs(int side) const { return side > 0 ? right_x : left_x; }
   [[nodiscard]] const std::vector<int>& men(int side) const { return side > 0 ? right : left; }

@@ -45,7 +45,8 @@ void requireWords(const Scenario& scenario) {
   requireWord(scenario, "/offense/strength", scenario.offense.strength, {"left", "right"});
   requireWord(scenario, "/field/spot", scenario.field.spot, {"left_hash", "middle", "right_hash"});
   requireWord(scenario, "/defense/call/structure", scenario.defense.structure, {"spill", "box"});
-  requireWord(scenario, "/defense/call/bs_backer", scenario.defense.bs_backer, {"overlap", "fold", "shoot", "hang"});
+  requireWord(scenario, "/defense/call/bs_backer", scenario.defense.bs_backer,
+              {"overlap", "fold", "shoot", "hang"});
   requireWord(scenario, "/defense/call/key", scenario.defense.key, {"single", "triangle"});
 }
 
@@ -71,12 +72,14 @@ Names namesOf(const Scenario& scenario, const Library& library) {
   Names names;
   names.formation = &found(findFormation(library, offense.formation), scenario, "/offense/formation",
                            offense.formation, formationNames(library));
-  const Scheme& scheme =
-      found(findScheme(library, offense.scheme), scenario, "/offense/scheme", offense.scheme, schemeNames(library));
+  const Scheme& scheme = found(findScheme(library, offense.scheme), scenario, "/offense/scheme",
+                               offense.scheme, schemeNames(library));
   requireWord(scenario, "/offense/variant", offense.variant, variantNames(scheme));
   names.scheme = varied(scheme, offense.variant);
-  names.front = &found(findFront(library, defense.front), scenario, "/defense/front", defense.front, frontNames(library));
-  names.shell = &found(findShell(library, defense.shell), scenario, "/defense/shell", defense.shell, shellNames(library));
+  names.front = &found(findFront(library, defense.front), scenario, "/defense/front", defense.front,
+                       frontNames(library));
+  names.shell = &found(findShell(library, defense.shell), scenario, "/defense/shell", defense.shell,
+                       shellNames(library));
   names.movement = movementOf(scenario, *names.front);
   return names;
 }
@@ -116,7 +119,8 @@ void putInOrder(Men& men, const Men& drawn) {
 
 int orderedIndex(const Look& from, const Look& to, int attacker) {
   for (int i = 0; i < kOffense; ++i) {
-    if (to.offense[static_cast<std::size_t>(i)].id == from.offense[static_cast<std::size_t>(attacker)].id) return i;
+    if (to.offense[static_cast<std::size_t>(i)].id == from.offense[static_cast<std::size_t>(attacker)].id)
+      return i;
   }
   return kNobody;
 }
@@ -182,7 +186,8 @@ void callOf(FitJob& fit, const DefensePlan& plan, const BodyKind& kind, const Le
   fit.downhill_yps = kind.downhill_yps * level.skill_speed;
 }
 
-Man manOf(const std::string& id, Group group, Vec2 spot, const Library& library, Level level, const Model& model) {
+Man manOf(const std::string& id, Group group, Vec2 spot, const Library& library, Level level,
+          const Model& model) {
   Man man;
   man.id = id;
   man.stream = keyOf(id);
@@ -193,8 +198,8 @@ Man manOf(const std::string& id, Group group, Vec2 spot, const Library& library,
   return man;
 }
 
-void fillMen(Setup& setup, const Look& look, const Names& names, const Scenario& scenario, const Library& library,
-             const Model& model) {
+void fillMen(Setup& setup, const Look& look, const Names& names, const Scenario& scenario,
+             const Library& library, const Model& model) {
   const LevelKind& level = library.bodies.levels[static_cast<std::size_t>(scenario.level)];
   const auto blocks = blockingOf(look, names.scheme);
   for (std::size_t i = 0; i < look.offense.size(); ++i) {
@@ -236,7 +241,9 @@ int quarterback(const Look& look) {
 }
 
 double flightOf(SnapKind snap, const CallHabits& habits) {
-  return snap == SnapKind::gun ? habits.gun_flight_s : snap == SnapKind::pistol ? habits.pistol_flight_s : 0.0;
+  return snap == SnapKind::gun      ? habits.gun_flight_s
+         : snap == SnapKind::pistol ? habits.pistol_flight_s
+                                    : 0.0;
 }
 
 /// The look in the frame of the scenario, men placed by hand and checked.

@@ -44,7 +44,7 @@ struct DefensePlan {
   std::string bs_backer = "overlap";    // overlap, fold, shoot, hang
   std::string key = "triangle";         // single, triangle
   std::array<FitOff, 3> fit_off{};      // by level 1, 2, 3
-  std::optional<CallMix> mix;           // absent: the defaults of model.json; {"none"}: all zero
+  std::optional<CallMix> mix;           // absent: the library's defaults (calls.json); {"none"}: all zero
 };
 
 /// What a file may change about one man. Given times are the man's own: no level scale is laid on them.

@@ -21,13 +21,15 @@ std::string number(double value) { return fmt::format("{:g}", value); }
 
 class ManPath {
  public:
-  ManPath(const Scenario& scenario, const std::string& id) : file_(scenario.source), path_("/players/" + id) {}
+  ManPath(const Scenario& scenario, const std::string& id)
+      : file_(scenario.source), path_("/players/" + id) {}
   void within(const std::optional<double>& value, Range range, const char* key) const {
     if (value && !(range.low <= *value && *value <= range.high)) {
       refuse(key, number(*value), fmt::format("a number {:g} to {:g}", range.low, range.high));
     }
   }
-  [[noreturn]] void refuse(const std::string& key, const std::string& value, const std::string& allowed) const {
+  [[noreturn]] void refuse(const std::string& key, const std::string& value,
+                           const std::string& allowed) const {
     throw InputError(file_, key.empty() ? path_ : path_ + "/" + key, value, allowed);
   }
   [[nodiscard]] const std::string& file() const { return file_; }
@@ -70,8 +72,8 @@ bool onMan(Look& look, const std::string& id, Place place) {
 }
 
 Man* manNamed(Setup& setup, const std::string& id) {
-  const auto found = std::find_if(setup.men.begin(), setup.men.end(),
-                                  [&](const Man& man) { return sameName(man.id, id); });
+  const auto found =
+      std::find_if(setup.men.begin(), setup.men.end(), [&](const Man& man) { return sameName(man.id, id); });
   return found == setup.men.end() ? nullptr : &*found;
 }
 
@@ -84,7 +86,8 @@ void refuseForAttacker(const ManPath& path, const ManSettings& man) {
   if (man.key) path.refuse("key", *man.key, allowed);
 }
 
-void setBody(Body& body, const ManPath& path, const ManSettings& man, const Library& library, const Model& model) {
+void setBody(Body& body, const ManPath& path, const ManSettings& man, const Library& library,
+             const Model& model) {
   if (man.mass_kg) setMass(body, library.bodies, *man.mass_kg);
   setTimes(body, man, model, path.file(), path.path());
   body.push = man.push.value_or(body.push);
@@ -96,7 +99,8 @@ void setFit(FitJob& fit, const ManPath& path, const ManSettings& man) {
   fit.downhill_yps = man.downhill_yps.value_or(fit.downhill_yps);
   if (man.fit_off) fit.off_the_man_in_front = *man.fit_off == FitOff::man_in_front;
   if (!man.key) return;
-  if (*man.key != "single" && *man.key != "triangle") path.refuse("key", *man.key, "\"single\", \"triangle\"");
+  if (*man.key != "single" && *man.key != "triangle")
+    path.refuse("key", *man.key, "\"single\", \"triangle\"");
   fit.key_style = *man.key == "single" ? KeyStyle::single : KeyStyle::triangle;
 }
 
@@ -158,9 +162,8 @@ void placeByHand(Look& look, const Scenario& scenario) {
   for (const auto& [id, settings] : scenario.players) {
     const ManPath path(scenario, id);
     checkRanges(path, settings);
-    const bool known = onMan(look, id, [&, &man = settings](Vec2& spot, bool attacks) {
-      placeMan(spot, man, attacks);
-    });
+    const bool known =
+        onMan(look, id, [&, &man = settings](Vec2& spot, bool attacks) { placeMan(spot, man, attacks); });
     if (!known) path.refuse("", "unknown man", nameHint(id, idsOf(look)));
   }
 }

@@ -57,8 +57,8 @@ enum class BackSideBacker : std::uint8_t { overlap, fold, shoot, hang };
 struct FitJob {
   int level = 1;                          // 1 line, 2 backers, 3 secondary
   std::string gap;                        // as called: "B+", "force+", "deep"
-  double gap_x = 0.0;                     // centre of the called gap at the snap, yd
-  double slant_x = 0.0;                   // called movement along x, yd; 0 none
+  double gap_x = 0.0;                     // centre of the gap at the snap, yd; of the line, before it moves
+  double slant_x = 0.0;                   // called movement from gap_x along x, yd; 0 none
   FitRole if_right = FitRole::out;        // his role when the run goes to the offense's right
   FitRole if_left = FitRole::out;
   int key = kNobody;                      // offensive man he keys

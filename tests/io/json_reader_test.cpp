@@ -42,11 +42,13 @@ TEST_CASE("wrong types and ranges are told with path, value and what is allowed"
   const InputError range = refusal([&] { static_cast<void>(reader.number("speed", 0, 5)); });
   CHECK(std::string(range.what()) == "f.json: /speed: 6.5; allowed: a number 0 to 5");
   CHECK(refusal([&] { static_cast<void>(reader.number("name")); }).value() == "\"x\"");
-  CHECK(refusal([&] { static_cast<void>(reader.whole("speed", 0, 9)); }).allowed() == "a whole number 0 to 9");
+  CHECK(refusal([&] { static_cast<void>(reader.whole("speed", 0, 9)); }).allowed() ==
+        "a whole number 0 to 9");
   CHECK(refusal([&] { static_cast<void>(reader.text("absent")); }).value() == "missing");
   CHECK(refusal([&] { static_cast<void>(reader.child("list").items()[1].asNumber()); }).path() == "/list/1");
-  CHECK(refusal([&] { static_cast<void>(reader.child("deep").word("a/b", {"yes", "maybe"})); }).path() ==
-        "/deep/a~1b");
+  CHECK(refusal([&] {
+          static_cast<void>(reader.child("deep").word("a/b", {"yes", "maybe"}));
+        }).path() == "/deep/a~1b");
   CHECK(refusal([&] { static_cast<void>(reader.child("name").items()); }).allowed() == "a list");
 }
 

@@ -65,17 +65,21 @@ TEST_CASE("a bad library entry is told by file, path, value and what is allowed"
       Changed("fronts.json", [](auto& d) { d["fronts"][0]["men"][0]["tech"] = "11+"; }).refusal();
   CHECK(technique.path() == "/fronts/0/men/0/tech");
   CHECK(technique.file().find("fronts.json") != std::string::npos);
-  CHECK(Changed("fronts.json", [](auto& d) { d["fronts"][0]["men"].erase(0); }).refusal().path() == "/fronts/0/men");
+  CHECK(Changed("fronts.json", [](auto& d) { d["fronts"][0]["men"].erase(0); }).refusal().path() ==
+        "/fronts/0/men");
   CHECK(Changed("formations.json", [](auto& d) { d["formations"][0]["men"]["K"] = 1; }).refusal().path() ==
         "/formations/0/men/K");
-  CHECK(Changed("schemes.json", [](auto& d) { d["schemes"][0]["jobs"]["C"][0] = "tickle"; }).refusal().path() ==
-        "/schemes/0/jobs/C/0");
-  CHECK(Changed("schemes.json", [](auto& d) { d["schemes"][0]["jobs"]["C"][0] = "climb b9"; }).refusal().path() ==
-        "/schemes/0/jobs/C/0");
+  CHECK(
+      Changed("schemes.json", [](auto& d) { d["schemes"][0]["jobs"]["C"][0] = "tickle"; }).refusal().path() ==
+      "/schemes/0/jobs/C/0");
+  CHECK(Changed("schemes.json", [](auto& d) { d["schemes"][0]["jobs"]["C"][0] = "climb b9"; })
+            .refusal()
+            .path() == "/schemes/0/jobs/C/0");
   CHECK(Changed("bodies.json", [](auto& d) { d["groups"]["guard"]["tau"] = 9; }).refusal().path() ==
         "/groups/guard/tau");
-  CHECK(Changed("fits.json", [](auto& d) { d["by_end"]["spill"]["kicked"]["first"] = "over top"; }).refusal().path() ==
-        "/by_end/spill/kicked/first");
+  CHECK(Changed("fits.json", [](auto& d) { d["by_end"]["spill"]["kicked"]["first"] = "over top"; })
+            .refusal()
+            .path() == "/by_end/spill/kicked/first");
   CHECK(Changed("shells.json", [](auto& d) { d["shells"][0]["colour"] = "red"; }).refusal().value() ==
         "unknown key");
   CHECK(Changed("calls.json", [](auto& d) { d["mix"]["slant_share"] = 2; }).refusal().allowed() ==

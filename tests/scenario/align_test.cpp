@@ -153,6 +153,8 @@ TEST_CASE("called movement moves the line and exchanges the gaps behind it") {
   CHECK(man(setup, "M").fit.gap == "A-");
   CHECK(man(setup, "W").fit.gap == "C-");
   CHECK(man(setup, "NT").fit.slant_x > 0.0);
+  CHECK(man(setup, "NT").fit.gap_x + man(setup, "NT").fit.slant_x == doctest::Approx(0.675));
+  CHECK(man(setup, "DE2").fit.gap_x + man(setup, "DE2").fit.slant_x == doctest::Approx(-2.05));
   CHECK(man(setup, "DE2").fit.slant_x > 0.0);
   CHECK(man(setup, "M").fit.slant_x == 0.0);
 }

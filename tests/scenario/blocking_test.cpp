@@ -29,7 +29,8 @@ using K = BlockKind;
 
 }  // namespace
 
-TEST_CASE("power against 4-3 over: double on the three, end climbs to Mike, guard wraps Sam, fullback kicks") {
+TEST_CASE(
+    "power against 4-3 over: double on the three, end climbs to Mike, guard wraps Sam, fullback kicks") {
   const Setup setup = resolved("F01", "R01", "D01");
   checkJobs(setup, {{"F", K::kick, "SE"},
                     {"LG", K::wrap, "S"},
@@ -105,14 +106,22 @@ TEST_CASE("counter from a wing set: the wing behind the play is the second pulle
   Scenario s = scenario("F10", "R02", "D03");
   s.offense.direction = "left";
   const Setup setup = resolved(s);
-  checkJobs(setup, {{"RG", K::kick, "WE"}, {"U", K::wrap, "W"}, {"Y", K::cutoff, "SE"}, {"RT", K::down, "DT"},
-                    {"C", K::post, "NT", "LG", "M"}, {"LG", K::drive, "NT", "C", "M"}});
+  checkJobs(setup, {{"RG", K::kick, "WE"},
+                    {"U", K::wrap, "W"},
+                    {"Y", K::cutoff, "SE"},
+                    {"RT", K::down, "DT"},
+                    {"C", K::post, "NT", "LG", "M"},
+                    {"LG", K::drive, "NT", "C", "M"}});
 }
 
 TEST_CASE("counter with guard and tackle: the sniffer holds the edge they leave") {
   const Setup setup = resolved("F07", "R03", "D04");
-  checkJobs(setup, {{"LG", K::kick, "SE"}, {"LT", K::wrap, "M"}, {"H", K::cutoff, "WE"}, {"C", K::back, "NT"},
-                    {"RG", K::post, "DT", "RT", "W"}, {"RT", K::drive, "DT", "RG", "W"}});
+  checkJobs(setup, {{"LG", K::kick, "SE"},
+                    {"LT", K::wrap, "M"},
+                    {"H", K::cutoff, "WE"},
+                    {"C", K::back, "NT"},
+                    {"RG", K::post, "DT", "RT", "W"},
+                    {"RT", K::drive, "DT", "RG", "W"}});
   CHECK(man(setup, "LT").block.pull_depth > man(setup, "LG").block.pull_depth);
 }
 

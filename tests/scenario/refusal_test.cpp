@@ -4,7 +4,8 @@ using namespace looks;
 
 namespace {
 
-void checkRefused(const Scenario& s, const std::string& path, const std::string& value, const std::string& allowed) {
+void checkRefused(const Scenario& s, const std::string& path, const std::string& value,
+                  const std::string& allowed) {
   const InputError error = refusal(s);
   CHECK(error.file() == "look.json");
   CHECK(error.path() == path);
@@ -103,7 +104,8 @@ TEST_CASE("a fault must fit the man and its amount its kind") {
   checkRefused(s, "/faults/1/kind", "scrape_wide for LG", "second level");
   s.faults = {{"SE", {FaultKind::kicked_out, 30.0}}};
   checkRefused(s, "/faults/0/amount", "30", "at most 3 yd");
-  s.faults = {{"SE", {FaultKind::kicked_out, 1.0}}, {"S", {FaultKind::scrape_wide, 2.0}},
+  s.faults = {{"SE", {FaultKind::kicked_out, 1.0}},
+              {"S", {FaultKind::scrape_wide, 2.0}},
               {"LG", {FaultKind::late_pull, 0.3}}};
   const Setup setup = resolved(s);
   CHECK(man(setup, "SE").faults.size() == 1);

@@ -1,0 +1,142 @@
+#include <algorithm>
+
+#include "scenario/blocking_work.hpp"
+
+namespace gapsound {
+namespace {
+
+constexpr double kNearBacker = 3.5;  // reach of a second climb along the line, yd
+
+double magnitude(double x) { return x < 0 ? -x : x; }
+
+}  // namespace
+
+int Blocking::targetNamed(const std::string& at) const {
+  const auto backer = [&](std::size_t n) {
+    if (n < counts_.backers.size()) return counts_.backers[n];
+    return counts_.backers.empty() ? alleySeen() : counts_.backers.back();
+  };
+  if (at == "edge") return counts_.edge;
+  if (at == "back_edge") return counts_.back_edge;
+  if (at == "b1") return backer(0);
+  if (at == "b2") return backer(1);
+  if (at == "b3") return backer(2);
+  if (at == "force") return forceSeen();
+  if (at == "alley") return alleySeen();
+  return nextBacker();
+}
+
+/// Who looks like force to the offense: the nearest man outside the end, off the line and not deep.
+int Blocking::forceSeen() const {
+  constexpr double kForceDeepest = 8.0;
+  int best = kNobody;
+  for (int i = kOffense; i < kMen; ++i) {
+    const Defender& man = defenderOf(look_, i);
+    const bool candidate = man.level > 1 && man.spot.y <= kForceDeepest && x(i) > x(counts_.edge) &&
+                           man.rule != PlaceRule::line && (man.rule != PlaceRule::corner || man.nub);
+    if (candidate && (best == kNobody || x(i) < x(best))) best = i;
+  }
+  return best == kNobody ? alleySeen() : best;
+}
+
+int Blocking::alleySeen() const {
+  int best = kNobody;
+  for (int i = kOffense; i < kMen; ++i) {
+    if (defenderOf(look_, i).rule == PlaceRule::safety && (best == kNobody || x(i) > x(best))) best = i;
+  }
+  return best;
+}
+
+/// First backer from the play side nobody goes to; b1 is left to a wrapper or lead.
+int Blocking::nextBacker() const {
+  for (std::size_t n = scheme_.reserves_b1 ? 1 : 0; n < counts_.backers.size(); ++n) {
+    const int backer = counts_.backers[n];
+    if (std::find(climbed_to_.begin(), climbed_to_.end(), backer) == climbed_to_.end()) return backer;
+  }
+  return kNobody;
+}
+
+int Blocking::climbTarget(const Climber& climber) const {
+  const bool by_count = climber.at.empty() || climber.at == "next" || climber.at[0] == 'b';
+  if (!by_count) return targetNamed(climber.at);
+  if (const int next = nextBacker(); next != kNobody) return next;
+  return climber.of_double && !counts_.backers.empty() ? counts_.backers.back() : alleySeen();
+}
+
+/// With more men to climb than backers to climb to, the outermost of several free ones goes to the force.
+void Blocking::spareOutermost() {
+  const auto by_count = [](const Climber& c) { return c.at.empty() || c.at == "next" || c.at[0] == 'b'; };
+  const auto free_men = std::count_if(climbers_.begin(), climbers_.end(),
+                                      [&](const Climber& c) { return !c.of_double && by_count(c); });
+  const auto backers = std::ssize(counts_.backers) - (scheme_.reserves_b1 ? 1 : 0);
+  if (free_men < 2 || std::ssize(climbers_) <= backers || climbers_.front().of_double) return;
+  climbers_.front().at = "force";
+}
+
+/// Free men on the play side count first, then the double teams, then free men behind the play; of two men
+/// the one nearer to the backer leaves.
+void Blocking::sendClimbers() {
+  const auto turn = [&](const Climber& c) { return c.of_double ? 1 : x(c.man) > x(shape_.middle) ? 0 : 2; };
+  std::stable_sort(climbers_.begin(), climbers_.end(),
+                   [&](const Climber& a, const Climber& b) { return turn(a) < turn(b); });
+  spareOutermost();
+  for (const Climber& climber : climbers_) {
+    const int target = climbTarget(climber);
+    climbed_to_.push_back(target);
+    BlockJob& own = job(climber.man);
+    if (!climber.of_double) {
+      own.target = own.climb_to = target;
+      continue;
+    }
+    own.climb_to = target;
+    if (own.partner == kNobody || own.leaves) continue;
+    BlockJob& other = job(own.partner);
+    const bool other_nearer =
+        target != kNobody && magnitude(x(own.partner) - x(target)) < magnitude(x(climber.man) - x(target));
+    other.climb_to = target;
+    (other_nearer ? other : own).leaves = true;
+  }
+  settlePartners();
+  followUp();
+}
+
+/// The man who stays on a double team: should he come free, a near backer nobody climbs to, else his mate's.
+void Blocking::followUp() {
+  for (int man = 0; man < kOffense; ++man) {
+    BlockJob& j = job(man);
+    if (j.partner == kNobody || j.leaves || j.climb_to != kNobody) continue;
+    const int next = nextBacker();
+    const bool near = next != kNobody && magnitude(x(next) - x(man)) < kNearBacker;
+    j.climb_to = near ? next : job(j.partner).climb_to;
+  }
+}
+
+/// A double team whose second man has another job is no double team.
+void Blocking::settlePartners() {
+  for (int man = 0; man < kOffense; ++man) {
+    BlockJob& j = job(man);
+    if (j.partner == kNobody || job(j.partner).partner == man) continue;
+    j.partner = kNobody;
+    j.leaves = false;
+    j.kind = x(j.target) < x(man) ? BlockKind::scoop : BlockKind::base;
+  }
+}
+
+/// Receivers stalk the nearest man of the secondary or overhang that nobody else has.
+void Blocking::stalkReceivers() {
+  for (const int side : {+1, -1}) {
+    for (const int man : splitOut(look_, shape_, side)) {
+      if (job(man).kind != BlockKind::none) continue;
+      int best = kNobody;
+      for (int i = kOffense; i < kMen; ++i) {
+        const Defender& over = defenderOf(look_, i);
+        if ((over.level < 3 && !isOverhang(over)) || over.spot.x * side < 0 || blocked(i)) continue;
+        if (best == kNobody || magnitude(x(i) - x(man)) < magnitude(x(best) - x(man))) best = i;
+      }
+      job(man).kind = BlockKind::stalk;
+      job(man).target = best;
+    }
+  }
+}
+
+}  // namespace gapsound

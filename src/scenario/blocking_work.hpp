@@ -1,0 +1,92 @@
+#pragma once
+#include <map>
+#include <string>
+#include <vector>
+
+#include "scenario/blocking.hpp"
+
+namespace gapsound {
+
+/// Works the eleven jobs out, outside in: first every man's rule, then who climbs to whom.
+/// Borrows look and scheme; used once.
+class Blocking {
+ public:
+  Blocking(const Look& look, const Scheme& scheme)
+      : look_(look),
+        scheme_(scheme),
+        shape_(shapeOf(look.offense)),
+        counts_(countsOf(look, shape_, +1)),
+        carrier_(carrierOf(look, scheme)) {}
+
+  std::array<BlockJob, kOffense> run() {
+    giveParts();
+    for (const int man : outsideIn()) decide(man);
+    for (int man = 0; man < kOffense; ++man) {
+      if (!decided_[index(man)]) decide(man);
+    }
+    sendClimbers();
+    stalkReceivers();
+    return jobs_;
+  }
+
+ private:
+  struct Climber {
+    int man = kNobody;
+    std::string at;
+    bool of_double = false;
+  };
+  static std::size_t index(int man) { return static_cast<std::size_t>(man); }
+  BlockJob& job(int man) { return jobs_[index(man)]; }
+  double x(int man) const {
+    return man < kOffense ? attackerOf(look_, man).spot.x : defenderOf(look_, man).spot.x;
+  }
+
+  void giveParts();
+  int manFor(const std::string& place) const;
+  std::string placeOf(int man) const;
+  std::vector<int> outsideIn() const;
+  int neighbour(int man, int toward) const;
+  BlockSteps stepsFor(int man) const;
+  void decide(int man);
+  bool apply(int man, const BlockStep& step);
+
+  bool down(int man);
+  bool post(int man);
+  bool base(int man);
+  bool back(int man);
+  bool cover(int man);
+  bool comboOut(int man);
+  bool comboIn(int man);
+  bool comboBack(int man);
+  bool scoop(int man);
+  bool climb(int man, const BlockStep& step);
+  bool onMan(int man, BlockKind kind, const BlockStep& step);
+  void pair(int stays, int leaves, int target);
+
+  int lineman(double from, double to, double nearest_to, bool free_only) const;
+  bool reserved(int defender) const;
+  bool blocked(int defender) const;
+  int targetNamed(const std::string& at) const;
+  int forceSeen() const;
+  int alleySeen() const;
+  void sendClimbers();
+  void spareOutermost();
+  void settlePartners();
+  void followUp();
+  int climbTarget(const Climber& climber) const;
+  int nextBacker() const;
+  void stalkReceivers();
+
+  const Look& look_;
+  const Scheme& scheme_;
+  LineShape shape_;
+  Counts counts_;
+  int carrier_;
+  std::array<BlockJob, kOffense> jobs_{};
+  std::array<bool, kOffense> decided_{};
+  std::map<int, std::string> part_of_;
+  std::vector<Climber> climbers_;
+  std::vector<int> climbed_to_;
+};
+
+}  // namespace gapsound

@@ -1,0 +1,26 @@
+#include "scenario/blocking.hpp"
+
+namespace gapsound {
+
+Scheme varied(const Scheme& scheme, const std::string& variant) {
+  Scheme out = scheme;
+  const auto found = scheme.variants.find(variant);
+  if (found == scheme.variants.end()) return out;
+  const SchemeChange& change = found->second;
+  for (const auto& [place, steps] : change.jobs) out.jobs[place] = steps;
+  out.aim_x = change.aim_x.value_or(out.aim_x);
+  out.patient = change.patient.value_or(out.patient);
+  out.bends = change.bends.value_or(out.bends);
+  return out;
+}
+
+int carrierOf(const Look& look, const Scheme& scheme) {
+  for (const std::string& id : scheme.carriers) {
+    for (int man = 0; man < kOffense; ++man) {
+      if (attackerOf(look, man).id == id) return man;
+    }
+  }
+  return kNobody;
+}
+
+}  // namespace gapsound
