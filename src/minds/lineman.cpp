@@ -109,6 +109,11 @@ Intent edgeIntent(const DefenderView& v, const EdgePath& path, int side) {
   return intent;
 }
 
+// The run goes away: he closes and chases flat, a step behind the ball for the cutback and the reverse.
+Intent chaseFlat(const DefenderView& v, int side) {
+  return pursue(v.glimpse, v.model, v.body, side * v.model.lever_chase, v.model.edge_chase * v.body.top_speed);
+}
+
 Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {
   const Glimpse& g = v.glimpse;
   const double outer = side * g.self().pos.x;
@@ -117,11 +122,7 @@ Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {
   if (faultyPath(v, side, path)) return edgeIntent(v, path, side);
   const int kicker = kickerComing(g, side);
   if (kicker != kNobody && memory.reading.direction != -side) return edgeIntent(v, meetKicker(v, kicker, side, pile), side);
-  if (memory.reading.direction == -side) {  // run away: close flat, heel depth, keep the ball in front
-    path.goal = {std::max(side * backPlace(g).x + 2.2, pile + 1.0), -1.0};
-    path.speed = 0.55 * v.body.top_speed;
-    return edgeIntent(v, path, side);
-  }
+  if (memory.reading.direction == -side) return chaseFlat(v, side);
   const double spot = side * g.spot(g.selfIndex()).x;
   const double hold = v.job.structure == Structure::spill ? std::max(pile + 0.9, spot - 1.1) : spot - 0.2;
   path.goal = {hold, g.self().engaged == kNobody ? -0.2 : -0.6};
