@@ -47,7 +47,8 @@ bool mirrors(const Glimpse& g, const Model& m, Vec2 vel, Vec2& want) {
 Vec2 toward(Vec2 from, Vec2 goal, double speed) {
   const Vec2 gap = goal - from;
   const double d = length(gap);
-  return std::min(speed, 3.5 * d) * unit(gap, {0.0, 0.0});
+  constexpr double kStopping = 6.0;  // yd/s^2, what a man counts on when he means to stop at a place
+  return std::min({speed, 3.5 * d, std::sqrt(2.0 * kStopping * d)}) * unit(gap, {0.0, 0.0});
 }
 
 Vec2 backPlace(const Glimpse& g) {
