@@ -74,7 +74,7 @@ TEST_CASE("the lines meet half a second to a second after the snap") {
   std::vector<double> first;
   for (const Touch& t : lineTouches()) first.push_back(seconds(t.tick));
   MESSAGE("median first touch ", quantile(first, 0.5), " s");
-  CHECK(quantile(first, 0.5) >= 0.3);
+  CHECK(quantile(first, 0.5) >= 0.5);
   CHECK(quantile(first, 0.5) <= 1.0);
 }
 
