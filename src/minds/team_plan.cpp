@@ -17,15 +17,16 @@ void place(TeamPlan::Side& side, FitRole role, int man) {
   }
 }
 
-int nextInside(const std::array<Man, kMen>& men, int end, int direction) {
+const Defender& at(const Defenders& men, int man) { return men[static_cast<std::size_t>(man - kOffense)]; }
+
+int nextInside(const Defenders& men, int end, int direction) {
   if (end == kNobody) return kNobody;
   int best = kNobody;
   double best_x = -99.0;
-  const double outer = direction * men[static_cast<std::size_t>(end)].spot.x;
+  const double outer = direction * at(men, end).spot.x;
   for (int i = kOffense; i < kMen; ++i) {
-    const Man& man = men[static_cast<std::size_t>(i)];
-    const double x = direction * man.spot.x;
-    if (man.fit.level == 1 && x < outer - 0.1 && x > best_x) {
+    const double x = direction * at(men, i).spot.x;
+    if (at(men, i).fit.level == 1 && x < outer - 0.1 && x > best_x) {
       best = i;
       best_x = x;
     }
@@ -37,14 +38,23 @@ int nextInside(const std::array<Man, kMen>& men, int end, int direction) {
 
 FitRole roleFor(const FitJob& job, int direction) { return direction >= 0 ? job.if_right : job.if_left; }
 
-TeamPlan teamPlanOf(const std::array<Man, kMen>& men, const FitTable& fits) {
+Defenders defendersOf(const Setup& setup) {
+  Defenders men;
+  for (int i = kOffense; i < kMen; ++i) {
+    const Man& man = setup.men[static_cast<std::size_t>(i)];
+    men[static_cast<std::size_t>(i - kOffense)] = {man.spot, man.fit};
+  }
+  return men;
+}
+
+TeamPlan teamPlanOf(const Defenders& men, const FitTable& fits) {
   TeamPlan plan;
   plan.fits = fits;
   for (const int direction : {+1, -1}) {
     TeamPlan::Side& side = plan.sides[direction > 0 ? 0 : 1];
-    for (int i = kOffense; i < kMen; ++i) place(side, roleFor(men[static_cast<std::size_t>(i)].fit, direction), i);
+    for (int i = kOffense; i < kMen; ++i) place(side, roleFor(at(men, i).fit, direction), i);
     side.tackle = nextInside(men, side.end, direction);
-    if (side.end != kNobody) side.end_slant = men[static_cast<std::size_t>(side.end)].fit.slant_x;
+    if (side.end != kNobody) side.end_slant = at(men, side.end).fit.slant_x;
   }
   return plan;
 }

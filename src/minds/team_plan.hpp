@@ -6,8 +6,16 @@
 
 namespace gapsound {
 
+/// One defender as his own huddle knows him.
+struct Defender {
+  Vec2 spot;
+  FitJob fit;
+};
+using Defenders = std::array<Defender, kMen - kOffense>;  // men 11..21 of the Setup
+[[nodiscard]] Defenders defendersOf(const Setup& setup);
+
 /// What the defense agreed on in its own huddle: who does what if the run goes either way.
-/// Built from the defense's half of a Setup alone.
+/// Built from the defenders alone: the type holds nothing of the offense's.
 struct TeamPlan {
   struct Side {
     int end = kNobody;       // the edge man on the run's side
@@ -25,7 +33,7 @@ struct TeamPlan {
   FitTable fits;
   [[nodiscard]] const Side& toward(int direction) const { return sides[direction >= 0 ? 0 : 1]; }
 };
-[[nodiscard]] TeamPlan teamPlanOf(const std::array<Man, kMen>& men, const FitTable& fits);
+[[nodiscard]] TeamPlan teamPlanOf(const Defenders& men, const FitTable& fits);
 [[nodiscard]] FitRole roleFor(const FitJob& job, int direction);
 
 }  // namespace gapsound

@@ -41,7 +41,7 @@ class Rep {
       : model_(model), setup_(std::move(setup)), contact_(model), tackling_(model) {
     rollSnap(setup_, model_, seed, actors_, record_.events);
     lineup_ = lineupOf(setup_);
-    plan_ = teamPlanOf(setup_.men, setup_.fits);
+    plan_ = teamPlanOf(defendersOf(setup_), setup_.fits);
     sheet_ = playSheetOf(setup_);
     world_ = std::make_unique<PhysicsWorld>(torsosOf(setup_));
     carrier_ = setup_.snap_flight_s > 0.0 ? kNobody : setup_.passer;

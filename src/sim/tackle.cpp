@@ -59,11 +59,11 @@ void Tackling::wrap(const Present& now, Actors& actors, PhysicsWorld& world, int
   }
   const double mb = back.man->body.mass_kg;
   const double md = actors[at(man)].man->body.mass_kg;
-  const Vec2 common = (1.0 / (mb + md)) * (mb * world.vel(carrier) + md * world.vel(man));
-  const double share = won ? m.wrap_keep_won : m.wrap_keep_lost;
-  const Vec2 v = world.vel(carrier) + share * (common - world.vel(carrier));
-  world.setVelocity(carrier, v);
-  world.setVelocity(man, v + (mb / md) * (1.0 - share) * (world.vel(carrier) - v));
+  const Vec2 before = world.vel(carrier);
+  const Vec2 common = (1.0 / (mb + md)) * (mb * before + md * world.vel(man));
+  const Vec2 change = (won ? m.wrap_keep_won : m.wrap_keep_lost) * (common - before);
+  world.setVelocity(carrier, before + change);
+  world.setVelocity(man, world.vel(man) - (mb / md) * change);  // what one loses the other gains
   holders_.push_back(man);
 }
 

@@ -78,7 +78,8 @@ inline void runAndStop(Runner& man, double side, double turn_x) {
   }
 }
 
-/// Time of the 5-10-5 from first movement. He touches a line when his hand, `reach` yd ahead of him, is over it.
+/// Time of the 5-10-5 from first movement. He touches a line when his hand, `reach` yd ahead of him, is over
+/// it.
 inline double shuttleTime(const Body& body, double reach) {
   Runner man{.body = body, .face = {1.0, 0.0}};
   runAndStop(man, 1.0, 5.0 - reach);

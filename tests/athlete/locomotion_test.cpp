@@ -25,7 +25,8 @@ double integratedDistance(double top, double tau, double t) {
     d[1] = (top - s[1]) / tau;
   };
   namespace ode = boost::numeric::odeint;
-  ode::integrate_adaptive(ode::make_controlled<ode::runge_kutta_dopri5<State>>(1e-11, 1e-11), law, x, 0.0, t, 0.01);
+  ode::integrate_adaptive(ode::make_controlled<ode::runge_kutta_dopri5<State>>(1e-11, 1e-11), law, x, 0.0, t,
+                          0.01);
   return x[0];
 }
 

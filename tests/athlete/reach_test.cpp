@@ -74,7 +74,8 @@ TEST_CASE("no bounded control ever leaves the reachable disc") {
   for (const double t : {0.2, 0.7, 1.4, 2.2})
     for (const Vec2 vel : {Vec2{}, Vec2{7.0, 0.0}, Vec2{-3.0, 6.0}}) {
       const Disc2 disc = reachAfter({}, vel, kTop, kTau, t);
-      for (int i = 0; i < 3000; ++i) spare = std::min(spare, disc.radius - distance(wander(luck, vel, t), disc.centre));
+      for (int i = 0; i < 3000; ++i)
+        spare = std::min(spare, disc.radius - distance(wander(luck, vel, t), disc.centre));
     }
   CHECK(spare > -1e-9);
 }
@@ -104,9 +105,9 @@ TEST_CASE("the body's caps against the disc: how wrong 'can he be there by then'
       Spread error;
       for (int k = 0; k < kDirections; ++k)
         error.add(beyondDisc(back(), {speed, 0.0}, fixedDirection(k * 6.283185307 / kDirections), t));
-      MESSAGE("at ", speed, " yd/s, ", t, " s: real minus disc, mean ", error.mean(), ", ", error.least, " to ",
-              error.most, " yd");
-      CHECK(error.most < 0.2);                         // the disc promises hardly less than a man can
+      MESSAGE("at ", speed, " yd/s, ", t, " s: real minus disc, mean ", error.mean(), ", ", error.least,
+              " to ", error.most, " yd");
+      CHECK(error.most < 0.2);                        // the disc promises hardly less than a man can
       CHECK(error.least > -0.36 * t * speed - 0.05);  // and too much where he has to turn back at speed
     }
 }
@@ -119,9 +120,12 @@ TEST_CASE("time to reach a still goal is the brute-force first time") {
     const Vec2 goal = 2.0 * controlFrom(luck);
     const double found = timeToReach({}, vel, kTop, goal, 0.5);
     const double t = bruteForceTime(vel, goal, 0.5);
-    if (t == kNever) CHECK(found >= lastSample() - 0.01);
-    else if (found < kNever) worst = std::max(worst, std::abs(found - t));
-    else CHECK(t > lastSample() - 0.01);
+    if (t == kNever)
+      CHECK(found >= lastSample() - 0.01);
+    else if (found < kNever)
+      worst = std::max(worst, std::abs(found - t));
+    else
+      CHECK(t > lastSample() - 0.01);
   }
   CHECK(worst < 0.05);  // straight between samples a quarter of a second apart or less
 }

@@ -13,8 +13,10 @@ using namespace gapsound;
 
 TEST_CASE("fixedExp keeps its promised relative error over the whole range") {
   double worst = 0.0;
-  for (double x = -700.0; x <= 700.0; x += 0.0937) worst = std::max(worst, std::abs(fixedExp(x) / std::exp(x) - 1.0));
-  for (double x = -3.0; x <= 3.0; x += 0.000317) worst = std::max(worst, std::abs(fixedExp(x) / std::exp(x) - 1.0));
+  for (double x = -700.0; x <= 700.0; x += 0.0937)
+    worst = std::max(worst, std::abs(fixedExp(x) / std::exp(x) - 1.0));
+  for (double x = -3.0; x <= 3.0; x += 0.000317)
+    worst = std::max(worst, std::abs(fixedExp(x) / std::exp(x) - 1.0));
   CHECK(worst < 1e-12);
   CHECK(fixedExp(0.0) == 1.0);
 }
@@ -55,7 +57,8 @@ TEST_CASE("fixedDirection is cosine and sine") {
 }
 
 TEST_CASE("a direction's angle is the angle it was made from") {
-  for (double a = -3.1; a <= 3.1; a += 0.1) CHECK(fixedAngle(fixedDirection(a)) == doctest::Approx(a).epsilon(1e-6));
+  for (double a = -3.1; a <= 3.1; a += 0.1)
+    CHECK(fixedAngle(fixedDirection(a)) == doctest::Approx(a).epsilon(1e-6));
 }
 
 TEST_CASE("ramp goes either way and stays between 0 and 1") {

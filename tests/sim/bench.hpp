@@ -12,7 +12,8 @@
 #include "sim/physics_world.hpp"
 #include "sim/tackle.hpp"
 
-/// A bare field with a few men on it and no minds: bodies, blocks and tackles of the simulation, intents by hand.
+/// A bare field with a few men on it and no minds: bodies, blocks and tackles of the simulation, intents by
+/// hand.
 namespace gapsound::bench {
 
 constexpr std::size_t at(int man) { return static_cast<std::size_t>(man); }
@@ -65,7 +66,8 @@ class Bench {
     for (int i = 0; i < kMen; ++i) {
       const Man& man = men_[at(i)];
       Actor& a = actors[at(i)];
-      torsos[at(i)] = {man.spot, man.facing, man.body.mass_kg, man.body.shoulder, man.body.chest, false, man.attacks};
+      torsos[at(i)] = {man.spot,       man.facing, man.body.mass_kg, man.body.shoulder,
+                       man.body.chest, false,      man.attacks};
       a.man = &man;
       a.intent.face = man.facing;
       a.luck = Stream(seed, man.stream, "contact");
@@ -98,7 +100,8 @@ class Bench {
       const Pose& p = now_.frame.men[at(i)];
       const Actor& a = actors[at(i)];
       if (!contact_.of(i) && !holds(i))
-        forces[at(i)] += a.man->body.mass_kg * accelerationToward(a.man->body, model_, p.vel, p.face, a.intent.want);
+        forces[at(i)] +=
+            a.man->body.mass_kg * accelerationToward(a.man->body, model_, p.vel, p.face, a.intent.want);
       world_->push(i, forces[at(i)]);
       const double turn = fixedAngle({dot(p.face, a.intent.face), cross(p.face, a.intent.face)});
       world_->turn(i, clamped(turn / kStep, -model_.loco_turn_rate, model_.loco_turn_rate));

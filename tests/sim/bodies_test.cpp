@@ -88,7 +88,8 @@ TEST_CASE("a backer and a back head-on go on at their common velocity") {
   CHECK(common == doctest::Approx(0.41).epsilon(0.01));
   CHECK(std::abs(world.vel(kBack).y - common) < 0.05);
   CHECK(std::abs(world.vel(kBacker).y - common) < 0.05);
-  // Seminati, Cazzola, Preatoni et al. 2017: peak shoulder forces of 5.3 +- 1.0 kN; a pulse of 0.12 s is an estimate.
+  // Seminati, Cazzola, Preatoni et al. 2017: peak shoulder forces of 5.3 +- 1.0 kN; a pulse of 0.12 s is an
+  // estimate.
   const double force_kn = 96.0 * (6.5 - world.vel(kBack).y) * kMetresPerYard / 0.12 / 1000.0;
   CHECK(std::abs(force_kn - 4.5) < 0.5);
 }

@@ -16,7 +16,8 @@ constexpr int kSeeds = 60;
 
 bool sameMen(const Frame& a, const Frame& b, int from, int to) {
   for (auto i = static_cast<std::size_t>(from); i < static_cast<std::size_t>(to); ++i)
-    if (!(a.men[i].pos == b.men[i].pos && a.men[i].vel == b.men[i].vel && a.men[i].face == b.men[i].face)) return false;
+    if (!(a.men[i].pos == b.men[i].pos && a.men[i].vel == b.men[i].vel && a.men[i].face == b.men[i].face))
+      return false;
   return true;
 }
 
@@ -104,7 +105,8 @@ bool sameCall(const FitJob& a, const FitJob& b) {
   return a.level == b.level && a.gap == b.gap && a.gap_x == b.gap_x && a.slant_x == b.slant_x &&
          a.if_right == b.if_right && a.if_left == b.if_left && a.key == b.key && a.key_style == b.key_style &&
          a.structure == b.structure && a.read_delay_s == b.read_delay_s && a.downhill_yps == b.downhill_yps &&
-         a.man_on == b.man_on && a.bs_backer == b.bs_backer && a.off_the_man_in_front == b.off_the_man_in_front;
+         a.man_on == b.man_on && a.bs_backer == b.bs_backer &&
+         a.off_the_man_in_front == b.off_the_man_in_front;
 }
 
 const std::string kLook = "power-right-spill";
@@ -115,13 +117,14 @@ TEST_CASE("the call a defender gets before the snap does not depend on the run t
   const Setup power = looks::setupOf(kLook);
   for (const char* scheme : {"R02", "R04"})
     for (const char* direction : {"right", "left"}) {
-      const Setup other = looks::setupOf(kLook, {std::string("offense.scheme=") + scheme,
-                                                 std::string("offense.direction=") + direction});
+      const Setup other = looks::setupOf(
+          kLook, {std::string("offense.scheme=") + scheme, std::string("offense.direction=") + direction});
       CAPTURE(std::string(scheme));
       CAPTURE(std::string(direction));
       for (const Man& man : power.men) {
         if (man.attacks) continue;
-        const auto same = std::find_if(other.men.begin(), other.men.end(), [&](const Man& m) { return !m.attacks && m.id == man.id; });
+        const auto same = std::find_if(other.men.begin(), other.men.end(),
+                                       [&](const Man& m) { return !m.attacks && m.id == man.id; });
         REQUIRE(same != other.men.end());
         CAPTURE(man.id);
         CHECK(same->spot == man.spot);
@@ -143,8 +146,10 @@ TEST_CASE("another scheme behind the same first 0.6 s is met with the same decis
     CAPTURE(std::string(scheme));
     const Setup swapped = looks::setupOf(kLook, {std::string("offense.scheme=") + scheme});
     for (int i = kOffense; i < kMen; ++i)
-      REQUIRE(sameCall(called.men[static_cast<std::size_t>(i)].fit, swapped.men[static_cast<std::size_t>(i)].fit));
-    const Comparison c = compare(heldStill(called, wait, called.run), heldStill(swapped, wait, called.run), model);
+      REQUIRE(sameCall(called.men[static_cast<std::size_t>(i)].fit,
+                       swapped.men[static_cast<std::size_t>(i)].fit));
+    const Comparison c =
+        compare(heldStill(called, wait, called.run), heldStill(swapped, wait, called.run), model);
     CHECK(c.earliest_s_ticks >= ticks(0.6));
     CHECK(c.differed > kSeeds / 2);  // and afterwards the two are different plays
   }

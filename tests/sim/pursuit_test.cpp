@@ -18,7 +18,11 @@ struct Chase : Bench {
   Chase(std::uint64_t seed, double back_speed, Vec2 safety)
       : Bench(shipped(), seed,
               {{.man = kBack, .group = Group::back, .mass_kg = 96.0, .vel = {0.0, back_speed}},
-               {.man = kSafety, .group = Group::safety, .mass_kg = 93.0, .spot = safety, .face = {0.0, -1.0}}}) {
+               {.man = kSafety,
+                .group = Group::safety,
+                .mass_kg = 93.0,
+                .spot = safety,
+                .face = {0.0, -1.0}}}) {
     for (const int i : {kBack, kSafety}) {
       Body& body = man(i).body;
       body.top_speed = 0.97 * 10.88;  // combine means of backs and safeties, in pads
@@ -29,7 +33,10 @@ struct Chase : Bench {
     job.if_right = job.if_left = FitRole::alley;
     carries(kBack);
     for (int i = 0; i < kMen; ++i)
-      lineup_.men[at(i)] = {i == kBack ? Group::back : i == kSafety ? Group::safety : Group::guard, world().pos(i), 0.33};
+      lineup_.men[at(i)] = {i == kBack     ? Group::back
+                            : i == kSafety ? Group::safety
+                                           : Group::guard,
+                            world().pos(i), 0.33};
     actors[at(kBack)].intent.want = {0.0, man(kBack).body.top_speed};
   }
 
@@ -49,7 +56,8 @@ struct Chase : Bench {
                           now().clock_s, lineup_);
     Actor& a = actors[at(kSafety)];
     const bool out = a.out_until_s > now().clock_s;
-    a.intent = out ? Intent{} : decideDefender({glimpse, shipped(), a.man->body, a.man->fit, plan_, {}}, a.defender);
+    a.intent =
+        out ? Intent{} : decideDefender({glimpse, shipped(), a.man->body, a.man->fit, plan_, {}}, a.defender);
   }
 
   Lineup lineup_;
@@ -80,7 +88,8 @@ TEST_CASE("a safety behind a man of his own speed never catches him") {
   CHECK_FALSE(chase.touched());
 }
 
-// Measured from league player tracking: odds of a make fall 0.3-0.4 per yd/s of closing speed; Gabbett & Kelly 2007.
+// Measured from league player tracking: odds of a make fall 0.3-0.4 per yd/s of closing speed; Gabbett &
+// Kelly 2007.
 TEST_CASE("the faster the collision, the more tackles are missed") {
   double before = 1.0;
   for (double closing = 0.0; closing <= 12.0; closing += 1.0) {

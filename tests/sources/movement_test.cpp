@@ -34,8 +34,9 @@ TEST_CASE("every group runs its ten and its forty") {
   }
 }
 
-// 5-10-5 measured from public combine tables; hand 1.1 yd ahead of the hip and a clock 0.25 s late are estimates.
-// Centres turn quicker than their sprint tells; their 113 men are the one group off by more than 0.1 s.
+// 5-10-5 measured from public combine tables; hand 1.1 yd ahead of the hip and a clock 0.25 s late are
+// estimates. Centres turn quicker than their sprint tells; their 113 men are the one group off by more than
+// 0.1 s.
 TEST_CASE("the shuttle of every group") {
   for (const combine::Group& g : combine::kGroups) {
     const double shuttle = shuttleTime(bodyOf(g), 1.1) - 0.25;
@@ -68,7 +69,8 @@ TEST_CASE("six metres a second round a six-metre circle can be held") {
   CHECK(lap.worst_yd < 0.3);
 }
 
-// The same limit, v^2 / r = 10.7 m/s^2: above every measured sideways acceleration (league tracking, p99 about 8).
+// The same limit, v^2 / r = 10.7 m/s^2: above every measured sideways acceleration (league tracking, p99
+// about 8).
 TEST_CASE("eight metres a second round a six-metre circle cannot be held") {
   const Lap lap = runCircle(back(), yards(6.0), yards(8.0), yards(8.0), 3.0);
   const bool slower = lap.speed * kYard < 7.3;
@@ -76,7 +78,8 @@ TEST_CASE("eight metres a second round a six-metre circle cannot be held") {
   CHECK((slower || wider));
 }
 
-// Curve sprint study, J Exp Biol 2024, 227(4) jeb246649: V falls 10.0 +- 2.4 % at 17.2 m and 4.1 +- 1.6 % at 36.5 m.
+// Curve sprint study, J Exp Biol 2024, 227(4) jeb246649: V falls 10.0 +- 2.4 % at 17.2 m and 4.1 +- 1.6 %
+// at 36.5 m.
 TEST_CASE("a bend costs top speed") {
   const Body body = back();
   const auto share = [&](double radius) {

@@ -72,7 +72,8 @@ TEST_CASE("every group's times give the law it is listed with") {
   }
 }
 
-// Clark, Rieger, Bruno & Stearne 2017, J Strength Cond Res: T 0.77 +- 0.07 s on the combine clock, fast or slow.
+// Clark, Rieger, Bruno & Stearne 2017, J Strength Cond Res: T 0.77 +- 0.07 s on the combine clock, fast or
+// slow.
 TEST_CASE("on the combine's own clock everybody has the same time constant") {
   for (const combine::Group& g : combine::kGroups) {
     CAPTURE(g.name);
@@ -80,10 +81,12 @@ TEST_CASE("on the combine's own clock everybody has the same time constant") {
   }
 }
 
-// Order of the groups by top speed: measured from public combine tables, whose hundredths are worth 0.05 yd/s.
+// Order of the groups by top speed: measured from public combine tables, whose hundredths are worth 0.05
+// yd/s.
 TEST_CASE("corners are the fastest and guards the slowest") {
   const auto speed = [](const char* name) { return lawOf(group(name)).top_speed; };
-  const std::initializer_list<const char*> order = {"CB", "WR", "RB", "S", "LB", "TE", "QB", "DT", "OT", "OG"};
+  const std::initializer_list<const char*> order = {"CB", "WR", "RB", "S",  "LB",
+                                                    "TE", "QB", "DT", "OT", "OG"};
   double before = 99.0;
   for (const char* name : order) {
     CAPTURE(std::string(name));
@@ -121,9 +124,7 @@ TEST_CASE("an electronic forty is the hand forty and 0.22 s") {
 }
 
 // Mann et al. 2015: the two clocks of the same 81 college men, 4.90 s by hand and 5.12 s electronic.
-TEST_CASE("one man under both clocks is one man") {
-  CHECK(near(handFromElectronic(5.12), 4.90, 0.07));
-}
+TEST_CASE("one man under both clocks is one man") { CHECK(near(handFromElectronic(5.12), 4.90, 0.07)); }
 
 // Measured from public combine tables: the bodies the program ships run as their groups do.
 TEST_CASE("the shipped bodies run their groups' tens and forties") {
@@ -132,10 +133,19 @@ TEST_CASE("the shipped bodies run their groups' tens and forties") {
     Group ours;
     const char* table;
   };
-  for (const Pair& p : {Pair{Group::receiver, "WR"}, {Group::corner, "CB"}, {Group::safety, "S"}, {Group::back, "RB"},
-                        {Group::fullback, "FB"}, {Group::tight_end, "TE"}, {Group::quarterback, "QB"},
-                        {Group::backer, "LB"}, {Group::edge, "DE"}, {Group::tackle, "DT"}, {Group::off_tackle, "OT"},
-                        {Group::guard, "OG"}, {Group::center, "C"}}) {
+  for (const Pair& p : {Pair{Group::receiver, "WR"},
+                        {Group::corner, "CB"},
+                        {Group::safety, "S"},
+                        {Group::back, "RB"},
+                        {Group::fullback, "FB"},
+                        {Group::tight_end, "TE"},
+                        {Group::quarterback, "QB"},
+                        {Group::backer, "LB"},
+                        {Group::edge, "DE"},
+                        {Group::tackle, "DT"},
+                        {Group::off_tackle, "OT"},
+                        {Group::guard, "OG"},
+                        {Group::center, "C"}}) {
     CAPTURE(std::string(p.table));
     const auto& body = library.bodies.kinds[static_cast<std::size_t>(p.ours)];
     const SprintFit law{body.top_speed, body.tau};
