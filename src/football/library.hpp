@@ -94,6 +94,7 @@ enum class BlockRule : std::uint8_t {
   post,        // man on me or on my outside shade, mate outside comes down on him
   base,        // man on me
   back,        // man in the next gap on the back side
+  back_shade,  // the same, but only one who is nearer to me than to the next man's nose
   cover,       // zone: man from my nose to my play-side gap
   combo_out,   // help the play-side neighbour with his man, then climb
   combo_in,    // help the back-side neighbour with his man on my side, then climb

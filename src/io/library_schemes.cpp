@@ -7,6 +7,7 @@ namespace {
 constexpr std::pair<const char*, BlockRule> kRules[] = {
     {"down", BlockRule::down},         {"post", BlockRule::post},
     {"base", BlockRule::base},         {"back", BlockRule::back},
+    {"back_shade", BlockRule::back_shade},
     {"cover", BlockRule::cover},       {"combo_out", BlockRule::combo_out},
     {"combo_in", BlockRule::combo_in}, {"combo_back", BlockRule::combo_back},
     {"climb", BlockRule::climb},       {"kick", BlockRule::kick},

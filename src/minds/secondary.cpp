@@ -31,6 +31,12 @@ Intent go(const DefenderView& v, Vec2 goal, double speed) {
   return intent;
 }
 
+// Nobody deep behind him: one high.
+bool isLastMan(const DefenderView& v, const TeamPlan::Side& plan) {
+  constexpr double kDeep = 8.0;  // yd at the snap
+  return plan.cutback == kNobody || plan.cutback == v.glimpse.selfIndex() || v.glimpse.spot(plan.cutback).y < kDeep;
+}
+
 // The alley man runs inside-out: a step outside where the ball is going to cross, tight to the line's depth.
 Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   const Glimpse& g = v.glimpse;
@@ -52,7 +58,8 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   if (reading.fit == Fit::insert) x = std::min(x, (plan.first == kNobody ? crossing : side * g.place(plan.first).x) - m.alley_insert_yd);
   if (reading.fit == Fit::cutback_window) x = crossing - m.alley_window_yd;
   x += amountOf(v.faults, FaultKind::over_run);
-  const double y = clamped(m.alley_depth + m.alley_depth_slope * (g.ball().y + 4.0), m.alley_depth, 8.0);
+  const double depth = m.alley_depth + (isLastMan(v, plan) ? m.alley_last_man_yd : 0.0);
+  const double y = clamped(depth + m.alley_depth_slope * (g.ball().y + 4.0), depth, 9.0);
   return go(v, {side * x, y}, downhill(v));
 }
 
@@ -90,7 +97,10 @@ Intent playCutback(const DefenderView& v, DefenderMemory& memory, int side) {
 Intent playCorner(const DefenderView& v, DefenderMemory& memory, int side) {
   const Glimpse& g = v.glimpse;
   const int own = signOf(g.spot(g.selfIndex()).x);
-  if (g.ball().y > 0.5 || (ballDeclares(g, v.model, 0.0) && distance(g.ball(), g.self().pos) < 6.0)) {
+  const TeamPlan::Side& plan = v.plan.toward(side);
+  const bool bounces = own == side && plan.end != kNobody && g.ball().y > -1.5 &&
+                       side * projectedCrossing(g) > side * g.place(plan.end).x + 1.0;
+  if (bounces || g.ball().y > 0.5 || (ballDeclares(g, v.model, 0.0) && distance(g.ball(), g.self().pos) < 6.0)) {
     memory.reading.declared = true;
     return pursue(g, v.model, v.body, own * 0.6, v.body.top_speed);
   }

@@ -127,7 +127,9 @@ bool Blocking::apply(int man, const BlockStep& step) {
     case BlockRule::base:
       return base(man);
     case BlockRule::back:
-      return back(man);
+      return back(man, -kHeadUp);
+    case BlockRule::back_shade:
+      return back(man, kHeadUp);
     case BlockRule::cover:
       return cover(man);
     case BlockRule::combo_out:
@@ -206,10 +208,11 @@ bool Blocking::base(int man) {
   return true;
 }
 
-bool Blocking::back(int man) {
+/// `from_nose`: how far inside of the next man's nose the defender has to be, yd.
+bool Blocking::back(int man, double from_nose) {
   const int neighbour_there = neighbour(man, -1);
   if (neighbour_there == kNobody) return false;
-  const int target = lineman(x(neighbour_there) - kHeadUp, x(man) - kInside, x(man), true);
+  const int target = lineman(x(neighbour_there) + from_nose, x(man) - kInside, x(man), true);
   if (target == kNobody) return false;
   job(man).kind = BlockKind::back;
   job(man).target = target;

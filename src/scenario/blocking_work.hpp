@@ -53,7 +53,7 @@ class Blocking {
   bool down(int man);
   bool post(int man);
   bool base(int man);
-  bool back(int man);
+  bool back(int man, double from_nose);
   bool cover(int man);
   bool comboOut(int man);
   bool comboIn(int man);

@@ -185,7 +185,8 @@ Vec2 defenderPush(const Pair& p, int blockers) {
   const Vec2 u = aimOf(p.d.intent, {0.0, -1.0});
   const double open = std::max({std::abs(dot(u, p.n)), p.c.leverage * cross(p.c.line, u), 0.0});
   const double free = p.m.wall_share + (1.0 - p.m.wall_share) * std::min(open, 1.0);
-  const double factor = p.d.man->body.push * p.d.strength * buildUp(p, -1.0) * free / blockers;
+  const double factor = p.d.man->body.push * p.d.strength * buildUp(p, -1.0) * free / blockers *
+                        (blockers > 1 ? p.m.push_doubled : 1.0);
   return pushForce(p.m, p.d.man->body.mass_kg, factor, dot(p.dp.vel, u)) * u;
 }
 
