@@ -19,6 +19,11 @@ Scenario look(const char* formation, const char* front, const char* scheme, cons
   return s;
 }
 
+Scenario toTheLeft(Scenario s) {
+  s.offense.direction = "left";
+  return s;
+}
+
 std::string idOf(const Setup& setup, int man, const char* what) {
   if (man == kNobody) throw Error(ExitCode::badInput, setup.title + ": this look has no " + what);
   return setup.men[static_cast<std::size_t>(man)].id;
@@ -178,7 +183,7 @@ void addFits(Effects& list) {
 }
 
 void addStructures(Effects& list) {
-  for (const char* any : {"P1", "P2", "C1", "C2"})
+  for (const char* any : {"P1", "P2", "C1", "C2", "C3"})
     list.push_back({"e",
                     "spill, not box: crossing",
                     any,
@@ -247,14 +252,27 @@ std::vector<EffectLook> effectLooks() {
   return {{"P1", "power F01 D01", look("F01", "D01", "R01")},
           {"P2", "power F03 D03", look("F03", "D03", "R01")},
           {"C1", "counter F03 D03", look("F03", "D03", "R02")},
-          {"C2", "counter F13 D04", look("F13", "D04", "R03")}};
+          {"C2", "counter F13 D04", look("F13", "D04", "R03")},
+          {"C3", "counter left F10 D03", toTheLeft(look("F10", "D03", "R02"))}};
 }
+
+namespace {
+
+// Claims the present model does not bear out; the card's command prints them as misses.
+bool isShown(const Effect& e) {
+  if (e.item == "a") return e.words.starts_with("sound read") || e.words.starts_with("at 9: kicked") || e.look == "P2";
+  if (e.item == "e") return e.look != "C1" && e.look != "C2";
+  return e.demand == Demand::reported || (e.item != "f" && e.item != "g");
+}
+
+}  // namespace
 
 std::vector<Effect> effectList() {
   Effects list;
   addSafetySpeed(list);
   addFits(list);
   addStructures(list);
+  for (Effect& effect : list) effect.shown = isShown(effect);
   return list;
 }
 

