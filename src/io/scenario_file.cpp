@@ -6,6 +6,7 @@
 
 #include "io/atomic_file.hpp"
 #include "io/json_reader.hpp"
+#include "io/scenario_parts.hpp"
 
 namespace gapsound {
 namespace {
@@ -53,37 +54,17 @@ constexpr MixKey kMixKeys[] = {
 const std::vector<std::string> kFitOffWords = {"man_in_front", "call"};
 const std::vector<std::string> kKeyWords = {"single", "triangle"};
 const std::vector<std::string> kSides = {"left", "right"};
-const std::vector<std::string> kLevels = {"high_school", "college", "pro"};
 
 FitOff fitOffNamed(const std::string& word) { return word == "call" ? FitOff::call : FitOff::man_in_front; }
 
-Level levelNamed(const std::string& word) {
-  return word == "pro" ? Level::pro : word == "college" ? Level::college : Level::high_school;
-}
-
-std::string filledText(const JsonReader& place) {
-  auto text = place.asText();
-  if (text.empty()) place.refuse("a text of at least one character");
-  return text;
-}
-
 FieldSpot fieldFrom(JsonReader place) {
-  FieldSpot field;
-  field.spot = place.maybeWord("spot", {"left_hash", "middle", "right_hash"}).value_or(field.spot);
-  field.to_goal = place.maybeNumber("to_goal", 1, 99).value_or(field.to_goal);
-  field.down = place.maybeWhole("down", 1, 4).value_or(field.down);
-  field.distance = place.maybeNumber("distance", 1, 99).value_or(field.distance);
+  FieldSpot field = readField(place);
   place.finish();
   return field;
 }
 
 OffensePlan offenseFrom(JsonReader place) {
-  OffensePlan plan;
-  plan.formation = filledText(place.child("formation"));
-  plan.scheme = filledText(place.child("scheme"));
-  plan.variant = place.maybeText("variant").value_or(plan.variant);
-  plan.direction = place.maybeWord("direction", kSides).value_or(plan.direction);
-  plan.strength = place.maybeWord("strength", kSides).value_or(plan.strength);
+  OffensePlan plan = readOffense(place);
   place.finish();
   return plan;
 }
@@ -124,23 +105,9 @@ std::array<FitOff, 3> fitOffFrom(JsonReader place) {
 }
 
 DefensePlan defenseFrom(JsonReader place) {
-  DefensePlan plan;
-  plan.front = filledText(place.child("front"));
-  plan.shell = place.maybeText("shell").value_or(plan.shell);
-  if (const auto call = place.maybeChild("call")) readCall(*call, plan);
-  if (const auto fit_off = place.maybeChild("fit_off")) plan.fit_off = fitOffFrom(*fit_off);
+  DefensePlan plan = readDefense(place);
   place.finish();
   return plan;
-}
-
-ManSettings manFrom(JsonReader place) {
-  ManSettings man;
-  for (const ManKey& key : kManKeys) man.*key.value = place.maybeNumber(key.name, key.low, key.high);
-  if (const auto word = place.maybeWord("fit_off", kFitOffWords)) man.fit_off = fitOffNamed(*word);
-  man.key = place.maybeWord("key", kKeyWords);
-  place.finish();
-  if (man.y && man.depth_yd) place.refuse("y or depth_yd, not both");
-  return man;
 }
 
 std::vector<std::string> faultNames() {
@@ -175,7 +142,7 @@ Scenario scenarioFrom(JsonReader root) {
   scenario.format = root.whole("gapsound", 1, 1);
   scenario.title = filledText(root.child("title"));
   if (const auto tags = root.maybeChild("tags")) scenario.tags = tags->texts();
-  scenario.level = levelNamed(root.maybeWord("level", kLevels).value_or("high_school"));
+  scenario.level = readLevel(root);
   scenario.clock = root.maybeWord("clock", {"hand", "electronic"}).value_or(scenario.clock);
   if (const auto field = root.maybeChild("field")) scenario.field = fieldFrom(*field);
   scenario.offense = offenseFrom(root.child("offense"));
@@ -189,8 +156,59 @@ Scenario scenarioFrom(JsonReader root) {
 
 const char* wordOf(FitOff fit) { return fit == FitOff::call ? "call" : "man_in_front"; }
 
+}  // namespace
+
+std::string filledText(const JsonReader& place) {
+  auto text = place.asText();
+  if (text.empty()) place.refuse("a text of at least one character");
+  return text;
+}
+
+Level readLevel(JsonReader& root) {
+  const auto word = root.maybeWord("level", {"high_school", "college", "pro"}).value_or("high_school");
+  return word == "pro" ? Level::pro : word == "college" ? Level::college : Level::high_school;
+}
+
 const char* wordOf(Level level) {
   return level == Level::pro ? "pro" : level == Level::college ? "college" : "high_school";
+}
+
+FieldSpot readField(JsonReader& place) {
+  FieldSpot field;
+  field.spot = place.maybeWord("spot", {"left_hash", "middle", "right_hash"}).value_or(field.spot);
+  field.to_goal = place.maybeNumber("to_goal", 1, 99).value_or(field.to_goal);
+  field.down = place.maybeWhole("down", 1, 4).value_or(field.down);
+  field.distance = place.maybeNumber("distance", 1, 99).value_or(field.distance);
+  return field;
+}
+
+OffensePlan readOffense(JsonReader& place) {
+  OffensePlan plan;
+  plan.formation = filledText(place.child("formation"));
+  plan.scheme = filledText(place.child("scheme"));
+  plan.variant = place.maybeText("variant").value_or(plan.variant);
+  plan.direction = place.maybeWord("direction", kSides).value_or(plan.direction);
+  plan.strength = place.maybeWord("strength", kSides).value_or(plan.strength);
+  return plan;
+}
+
+DefensePlan readDefense(JsonReader& place) {
+  DefensePlan plan;
+  plan.front = filledText(place.child("front"));
+  plan.shell = place.maybeText("shell").value_or(plan.shell);
+  if (const auto call = place.maybeChild("call")) readCall(*call, plan);
+  if (const auto fit_off = place.maybeChild("fit_off")) plan.fit_off = fitOffFrom(*fit_off);
+  return plan;
+}
+
+ManSettings manFrom(JsonReader place) {
+  ManSettings man;
+  for (const ManKey& key : kManKeys) man.*key.value = place.maybeNumber(key.name, key.low, key.high);
+  if (const auto word = place.maybeWord("fit_off", kFitOffWords)) man.fit_off = fitOffNamed(*word);
+  man.key = place.maybeWord("key", kKeyWords);
+  place.finish();
+  if (man.y && man.depth_yd) place.refuse("y or depth_yd, not both");
+  return man;
 }
 
 Json written(const FieldSpot& field) {
@@ -202,11 +220,15 @@ Json written(const OffensePlan& plan) {
           {"direction", plan.direction}, {"strength", plan.strength}};
 }
 
+namespace {
+
 Json written(const CallMix& mix) {
   Json object;
   for (const MixKey& key : kMixKeys) object[key.name] = mix.*key.value;
   return object;
 }
+
+}  // namespace
 
 Json written(const DefensePlan& plan) {
   Json call = {{"structure", plan.structure}, {"movement", plan.movement},
@@ -226,6 +248,8 @@ Json written(const ManSettings& man) {
   if (man.key) object["key"] = *man.key;
   return object;
 }
+
+namespace {
 
 Json written(const PlacedFault& fault) {
   return {{"player", fault.player}, {"kind", factsOf(fault.fault.kind).name}, {"amount", fault.fault.amount}};
