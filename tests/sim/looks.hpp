@@ -16,11 +16,12 @@ inline const Model& model() {
   return shipped;
 }
 
-/// Stems of the files in scenarios/, in alphabetical order.
+/// Stems of the scenarios in scenarios/, plans left out, in alphabetical order.
 inline std::vector<std::string> names() {
   std::vector<std::string> found;
   for (const auto& entry : std::filesystem::directory_iterator(GAPSOUND_ROOT "/scenarios"))
-    if (entry.path().extension() == ".json") found.push_back(entry.path().stem().string());
+    if (entry.path().extension() == ".json" && entry.path().filename().string().rfind("plan-", 0) != 0)
+      found.push_back(entry.path().stem().string());
   std::sort(found.begin(), found.end());
   return found;
 }
