@@ -71,7 +71,9 @@ struct ListOptions {
 };
 
 struct OpenOptions : PlayOptions {
-  int ui_scale = 100;
+  std::optional<int> ui_scale;  // per cent; absent: as last time
+  std::string theme;            // paper, evening; empty: as last time
+  int width = 1280, height = 720;  // pixels
   std::optional<double> at;  // s after the snap
   std::string shot;          // PNG to draw instead of opening a window
 };

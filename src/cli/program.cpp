@@ -114,6 +114,9 @@ void addOpen(CLI::App& verb, OpenOptions& o) {
   addPlay(verb, o);
   verb.get_option("file")->required(false);
   verb.add_option("--ui-scale", o.ui_scale, "per cent")->check(CLI::IsMember({100, 150, 200}));
+  verb.add_option("--theme", o.theme, "paper, evening")->check(CLI::IsMember({"paper", "evening"}));
+  verb.add_option("--width", o.width, "pixels")->check(CLI::Range(640, 7680))->capture_default_str();
+  verb.add_option("--height", o.height, "pixels")->check(CLI::Range(480, 4320))->capture_default_str();
   verb.add_option("--at", o.at, "seconds after the snap")->check(CLI::Range(0.0, 60.0));
   verb.add_option("--shot", o.shot, "draw one picture into this PNG and leave");
 }

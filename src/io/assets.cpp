@@ -21,4 +21,6 @@ std::filesystem::path assetFolder() {
 
 std::string assetPath(const std::string& relative) { return (assetFolder() / relative).string(); }
 
+std::string scenarioFolder() { return (assetFolder().parent_path() / "scenarios").string(); }
+
 }  // namespace gapsound

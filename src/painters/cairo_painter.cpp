@@ -63,6 +63,14 @@ void writePng(const DisplayList& list, const Theme& theme, const std::string& fi
   writeAtomically(file, content);
 }
 
+void writePixels(std::span<std::uint8_t> pixels, int width, int height, const std::string& file) {
+  const Surface surface(
+      cairo_image_surface_create_for_data(pixels.data(), CAIRO_FORMAT_RGB24, width, height, 4 * width));
+  std::string content;
+  requireFine(cairo_surface_write_to_png_stream(surface.get(), append, &content), file);
+  writeAtomically(file, content);
+}
+
 void writeSvg(const DisplayList& list, const Theme& theme, const std::string& file) {
   Typesetter typesetter;
   std::string content;

@@ -16,6 +16,8 @@ enum class Paper : std::uint8_t { letter, a4 };
 /// All throw Error(noAccess) when a font is missing or the file cannot be written.
 /// `scale`: pixels per page unit, (0, 8].
 void writePng(const DisplayList& list, const Theme& theme, const std::string& file, double scale = 1.0);
+/// A finished picture as PNG: rows from the top, 4 bytes a pixel (blue, green, red, unused).
+void writePixels(std::span<std::uint8_t> pixels, int width, int height, const std::string& file);
 void writeSvg(const DisplayList& list, const Theme& theme, const std::string& file);
 /// One sheet of paper per list, fitted and centred, upright or lying as the list is.
 void writePdf(const std::vector<DisplayList>& pages, const Theme& theme, const std::string& file,

@@ -1,0 +1,186 @@
+#include "app/desk.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "base/error.hpp"
+#include "cli/session.hpp"
+#include "scenario/resolve.hpp"
+
+namespace gapsound {
+namespace {
+
+constexpr int kReadoutReps = 400;
+
+}  // namespace
+
+Desk::Desk(Document document, Model model, StateFolder folder)
+    : document_(std::move(document)), model_(model), folder_(std::move(folder)) {
+  settings = folder_.settings();
+  playAgain(true);
+}
+
+Desk::~Desk() {
+  rep_errand_.cancel();
+  readout_errand_.cancel();
+}
+
+void Desk::playAgain(bool readout_too) {
+  ++edition_;
+  rep_errand_.post([this, scenario = document_.scenario(), seed = document_.seed(), edition = edition_](const auto&) {
+    Played played{edition, nullptr, ""};
+    try {
+      played.rep = playRep(scenario, model_, seed);
+    } catch (const Error& error) {
+      played.fault = error.what();
+    }
+    played_.put(std::move(played));
+  });
+  if (!readout_too) return;
+  readout_edition_ = edition_;
+  counted_.clear();
+  readout_errand_.post([this, scenario = document_.scenario(), edition = edition_](const Errand::Stale& stale) {
+    playReadout(scenario, model_, edition, kReadoutReps, stale, counted_);
+  });
+}
+
+void Desk::take(const Played& played) {
+  if (played.edition != edition_) return;
+  if (!played.rep) {
+    notice_ = played.fault;
+    return;
+  }
+  rep_ = played.rep;
+  playback.load(lengthOf(rep_->tape));
+  if (manNamed(rep_->tape.setup, view.selected) == kNobody) view.selected.clear();
+}
+
+bool Desk::collect() {
+  bool any = false;
+  if (const auto played = played_.take()) {
+    take(*played);
+    any = true;
+  }
+  if (auto counted = counted_.take(); counted && counted->edition == readout_edition_) {
+    readout_ = std::move(*counted);
+    any = true;
+  }
+  return any;
+}
+
+void Desk::settle(bool all) {
+  rep_errand_.wait();
+  if (all) readout_errand_.wait();
+  static_cast<void>(collect());
+}
+
+void Desk::change(const std::string& words, const std::function<void(Scenario&)>& edit, const std::string& gesture) {
+  Scenario next = document_.scenario();
+  edit(next);
+  try {
+    static_cast<void>(resolve(next, library(), model_));
+  } catch (const Error& error) {
+    notice_ = error.what();
+    return;
+  }
+  notice_.clear();
+  document_.change(std::move(next), words, gesture);
+  changed_since_held_ = words;
+  keepUnsaved();
+  playAgain(true);
+}
+
+void Desk::undo() {
+  if (!document_.canUndo()) return say("nothing to undo");
+  say("undone: " + document_.undoWords());
+  document_.undo();
+  keepUnsaved();
+  playAgain(true);
+}
+
+void Desk::redo() {
+  if (!document_.canRedo()) return say("nothing to redo");
+  say("done again: " + document_.redoWords());
+  document_.redo();
+  keepUnsaved();
+  playAgain(true);
+}
+
+void Desk::chooseSeed(std::uint64_t seed) {
+  if (seed == 0) return;
+  document_.choose(seed);
+  playAgain(false);
+}
+
+void Desk::keepUnsaved() const {
+  if (document_.unsaved()) {
+    folder_.keepUnsaved(document_.file(), document_.text());
+  } else {
+    folder_.dropUnsaved();
+  }
+}
+
+void Desk::replace(Document document) {
+  document_ = std::move(document);
+  letGo();
+  readout_.reset();
+  notice_.clear();
+  view.selected.clear();
+  keepUnsaved();
+  playback.seek(0.0);
+  playback.play();
+  playAgain(true);
+}
+
+void Desk::open(const std::string& file) {
+  try {
+    Document document = Document::read(file);
+    static_cast<void>(resolve(document.scenario(), library(), model_));
+    replace(std::move(document));
+    folder_.remember(file);
+  } catch (const Error& error) {
+    notice_ = error.what();
+  }
+}
+
+bool Desk::saveAs(const std::string& file) {
+  try {
+    document_.saveAs(file);
+  } catch (const Error& error) {
+    notice_ = error.what();
+    return false;
+  }
+  folder_.dropUnsaved();
+  folder_.remember(file);
+  notice_ = "saved as " + file;
+  return true;
+}
+
+void Desk::select(const std::string& man) {
+  view.selected = man;
+  if (!man.empty()) hintDone(0);
+}
+
+void Desk::hintDone(std::size_t hint) {
+  view.hints_done[hint] = true;
+  const auto& done = view.hints_done;
+  if (!settings.hints || !std::all_of(done.begin(), done.end(), [](bool one) { return one; })) return;
+  settings.hints = false;
+  keepSettings();
+}
+
+void Desk::hold() {
+  held_ = rep_;
+  held_readout_ = readout_;
+  changed_since_held_.clear();
+  if (view.holding == Holding::none) view.holding = Holding::shadow;
+}
+
+void Desk::letGo() {
+  held_.reset();
+  held_readout_.reset();
+  changed_since_held_.clear();
+  view.holding = Holding::none;
+}
+
+}  // namespace gapsound

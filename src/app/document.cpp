@@ -1,0 +1,65 @@
+#include "app/document.hpp"
+
+#include <utility>
+
+#include "io/atomic_file.hpp"
+#include "io/scenario_file.hpp"
+
+namespace gapsound {
+
+Document::Document(Scenario scenario, std::string file, std::string saved_text)
+    : file_(std::move(file)), saved_text_(std::move(saved_text)) {
+  steps_.push_back({std::move(scenario), 1, "", ""});
+}
+
+Document Document::read(const std::string& file) {
+  Scenario scenario = readScenario(file);
+  std::string text = toJson(scenario);
+  return {std::move(scenario), file, std::move(text)};
+}
+
+std::string Document::text() const { return toJson(scenario()); }
+
+void Document::add(Step step) {
+  steps_.resize(at_ + 1);
+  if (!step.gesture.empty() && at_ > 0 && step.gesture == now().gesture) {
+    steps_[at_] = std::move(step);
+    return;
+  }
+  steps_.push_back(std::move(step));
+  ++at_;
+}
+
+void Document::change(Scenario next, const std::string& words, const std::string& gesture) {
+  add({std::move(next), seed(), words, gesture});
+}
+
+void Document::choose(std::uint64_t seed) {
+  if (seed == now().seed) return;
+  add({scenario(), seed, "another rep", "seed"});
+}
+
+void Document::endGesture() { steps_[at_].gesture.clear(); }
+
+void Document::undo() {
+  if (canUndo()) --at_;
+  endGesture();
+}
+
+void Document::redo() {
+  if (canRedo()) ++at_;
+  endGesture();
+}
+
+std::string Document::undoWords() const { return canUndo() ? now().words : ""; }
+std::string Document::redoWords() const { return canRedo() ? steps_[at_ + 1].words : ""; }
+
+void Document::saveAs(const std::string& file) {
+  const std::string content = text();
+  writeAtomically(file, content);
+  file_ = file;
+  saved_text_ = content;
+  for (Step& step : steps_) step.scenario.source = file;
+}
+
+}  // namespace gapsound

@@ -1,0 +1,199 @@
+#include "app/page.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+#include "picture/ledger.hpp"
+#include "teach/view.hpp"
+
+namespace gapsound {
+namespace {
+
+constexpr FieldView kView{{-11.5, -8.0}, {11.5, 11.8}};
+constexpr double kLeastSymbol = 11.0;  // page units
+constexpr double kCardWidth = 292.0;
+constexpr double kMargin = 18.0;
+
+/// Too narrow for title and outcome, or for all the words of the rail, on one line.
+bool isNarrow(double width) { return width < 1100.0; }
+
+bool beside(const Desk& desk) { return desk.held() && desk.view.holding == Holding::beside; }
+
+PageRect liveBox(const Desk& desk, const PageLayout& layout) {
+  if (!beside(desk)) return layout.field;
+  PageRect box = layout.field;
+  box.width *= 0.5;
+  box.x += box.width;
+  return box;
+}
+
+PageRect heldBox(const PageLayout& layout) {
+  PageRect box = layout.field;
+  box.width *= 0.5;
+  return box;
+}
+
+FieldLook lookFor(const Desk& desk, const Tape& tape, const PageRect& box, const PageLayout& layout) {
+  const FieldView view = viewAt(tape, desk.playback.time(), kView);
+  FieldLook look;
+  look.box = box;
+  look.low = view.low, look.high = view.high;
+  look.symbol = symbolFor(box, view, kLeastSymbol * layout.text / 15.0);
+  look.text = layout.text;
+  look.names = desk.view.names;
+  look.calipers = desk.view.calipers;
+  look.selected = manNamed(tape.setup, desk.view.selected);
+  return look;
+}
+
+Panel fieldOf(const Desk& desk, const Rep& rep, const PageRect& box, const PageLayout& layout) {
+  const double t = desk.playback.time();
+  const Frame frame = frameAt(rep.tape, t);
+  return fieldPanel(rep.tape.setup, frame, lookFor(desk, rep.tape, box, layout),
+                    lanesShownAt(rep.tape, t, frame), framesBefore(rep.tape, t));
+}
+
+Panel shadowOf(const Desk& desk, const PageLayout& layout, const FieldLook& live) {
+  FieldLook look = live;
+  look.box = layout.field;
+  const Tape& tape = desk.held()->tape;
+  return shadowPanel(tape.setup, frameAt(tape, desk.playback.time()), look);
+}
+
+Panel ledgerOf(const Rep& rep, double t, const Camera& camera, const PageRect& box, double text) {
+  const Frame frame = frameAt(rep.tape, t);
+  return ledgerPanel(rep.tape.setup, lanesShownAt(rep.tape, t, frame), camera, {box, text, 1.0});
+}
+
+std::string endingWords(const Rep& rep) {
+  const auto& tacklers = rep.account.tacklers;
+  std::string words = endingLine(rep.tape.record);
+  for (std::size_t i = 0; i < tacklers.size(); ++i) words += (i == 0 ? " by " : " and ") + tacklers[i];
+  return words;
+}
+
+/// One line where there is room for all of it, else two.
+Panel titlePanel(const Desk& desk, const PageLayout& layout) {
+  Panel panel = pagePanel(layout.title);
+  const PageRect& box = layout.title;
+  const bool two = isNarrow(layout.width);
+  const double y = box.y + (two ? 0.3 : 0.5) * box.height;
+  const double below = box.y + (two ? 0.73 : 0.5) * box.height;
+  const Rep& rep = *desk.rep();
+  const double size = (two ? 1.0 : 1.15) * layout.text;
+  const std::string mark = desk.document().unsaved() ? "  (not saved)" : "";
+  panel.shapes.push_back(
+      Label{{box.x + kMargin, y}, rep.tape.setup.title + mark, size, StyleId::title, Anchor::left});
+  const std::string clock = fmt::format("{:.2f} s", desk.playback.time());
+  panel.shapes.push_back(Label{{box.right() - kMargin, below}, clock, size, StyleId::mark_text, Anchor::right});
+  const std::string rest = fmt::format("rep {}: {}", rep.tape.seed, endingWords(rep));
+  const double x = two ? box.x + kMargin : box.right() - kMargin - 5.6 * layout.text;
+  panel.shapes.push_back(
+      Label{{x, below}, rest, layout.text, StyleId::small, two ? Anchor::left : Anchor::right});
+  panel.shapes.push_back(Line{{box.x, box.bottom()}, {box.right(), box.bottom()}, StyleId::frame});
+  return panel;
+}
+
+void drawSideName(Panel& panel, const PageRect& box, const std::string& words, double text) {
+  const double half = 0.5 * roughWidth(words, text) + 10.0;
+  const Vec2 at{box.middle().x, box.y + 0.9 * text + 4.0};
+  panel.shapes.push_back(Rect{{at.x - half, at.y - 0.8 * text}, {at.x + half, at.y + 0.8 * text}, 3.0, StyleId::panel});
+  panel.shapes.push_back(Label{at, words, text, StyleId::strong});
+}
+
+void addBeside(DisplayList& page, const Desk& desk, const PageLayout& layout) {
+  const PageRect box = heldBox(layout);
+  page.panels.push_back(fieldOf(desk, *desk.held(), box, layout));
+  PageRect strip = layout.ledger;
+  strip.width *= 0.5;
+  const double t = desk.playback.time();
+  page.panels.push_back(ledgerOf(*desk.held(), t, page.panels.back().camera, strip, 0.93 * layout.text));
+  Panel names = pagePanel(layout.field);
+  drawSideName(names, box, "held: " + endingWords(*desk.held()), layout.text);
+  drawSideName(names, liveBox(desk, layout), "now: " + endingWords(*desk.rep()), layout.text);
+  names.shapes.push_back(Line{{box.right(), box.y}, {box.right(), box.bottom()}, StyleId::frame});
+  page.panels.push_back(std::move(names));
+}
+
+Panel ground(const PageLayout& layout) {
+  Panel panel = pagePanel({0.0, 0.0, layout.width, layout.height});
+  panel.shapes.push_back(Rect{{0.0, 0.0}, {layout.width, layout.height}, 0.0, StyleId::ground});
+  return panel;
+}
+
+}  // namespace
+
+PageLayout layoutOf(double width, double height, bool left, bool right, bool meeting) {
+  PageLayout layout;
+  layout.width = width, layout.height = height;
+  layout.text = meeting ? std::clamp(height / 34.0, 15.0, 30.0) : 15.0;
+  const double title = (isNarrow(width) ? 3.6 : 2.4) * layout.text;
+  const double rail = meeting ? 0.0 : isNarrow(width) ? 68.0 : 38.0;
+  const double ladder = std::min(0.2 * height, 7.2 * layout.text);
+  const double ledger = 4.9 * layout.text;
+  layout.title = {0.0, 0.0, width, title};
+  layout.rail = {0.0, height - rail, width, rail};
+  layout.ladder = {0.0, layout.rail.y - ladder, width, ladder};
+  const double left_width = left ? kCardWidth : 0.0;
+  const double right_width = right ? kCardWidth : 0.0;
+  const double middle = width - left_width - right_width;
+  layout.ledger = {left_width, layout.ladder.y - ledger, middle, ledger};
+  layout.field = {left_width, title, middle, layout.ledger.y - title};
+  layout.left = {0.0, title, left_width, layout.ladder.y - title};
+  layout.right = {width - right_width, title, right_width, layout.ladder.y - title};
+  return layout;
+}
+
+FieldPlace fieldPlace(const Desk& desk, const PageLayout& layout) {
+  const FieldLook look = lookFor(desk, desk.rep()->tape, liveBox(desk, layout), layout);
+  return {look, fieldCamera(look.box, look.low, look.high)};
+}
+
+LadderLook ladderLook(const Desk& desk, const PageLayout& layout) {
+  return {layout.ladder, 0.93 * layout.text, manNamed(desk.rep()->tape.setup, desk.view.selected)};
+}
+
+int manAt(const Desk& desk, const PageLayout& layout, Vec2 page) {
+  const FieldPlace place = fieldPlace(desk, layout);
+  const PageRect& box = place.look.box;
+  if (page.x < box.x || page.x > box.right() || page.y < box.y || page.y > box.bottom()) return kNobody;
+  const Vec2 at = place.camera.fromPage(page);
+  const Frame frame = frameAt(desk.rep()->tape, desk.playback.time());
+  const auto far = [&](const Pose& pose) { return distance(pose.pos, at); };
+  const auto nearest = std::min_element(frame.men.begin(), frame.men.end(),
+                                        [&](const Pose& a, const Pose& b) { return far(a) < far(b); });
+  return far(*nearest) > 1.5 * place.look.symbol ? kNobody : static_cast<int>(nearest - frame.men.begin());
+}
+
+std::optional<LadderTick> tickAt(const Desk& desk, const PageLayout& layout, Vec2 page) {
+  const LadderLook look = ladderLook(desk, layout);
+  const auto& ticks = desk.rep()->ticks;
+  const auto far = [&](const LadderTick& tick) { return distance(ladderPoint(desk.rep()->tape, look, tick), page); };
+  const auto nearest = std::min_element(ticks.begin(), ticks.end(),
+                                        [&](const auto& a, const auto& b) { return far(a) < far(b); });
+  if (nearest == ticks.end() || far(*nearest) > 0.6 * layout.text) return std::nullopt;
+  return *nearest;
+}
+
+DisplayList stagePage(const Desk& desk, const PageLayout& layout) {
+  DisplayList page{layout.width, layout.height, {ground(layout)}};
+  const Rep& rep = *desk.rep();
+  const double t = desk.playback.time();
+  const PageRect live = liveBox(desk, layout);
+  page.panels.push_back(fieldOf(desk, rep, live, layout));
+  const Camera camera = page.panels.back().camera;
+  PageRect strip = layout.ledger;
+  strip.x = live.x, strip.width = live.width;
+  if (desk.held() && desk.view.holding == Holding::shadow) {
+    page.panels.push_back(shadowOf(desk, layout, fieldPlace(desk, layout).look));
+  }
+  page.panels.push_back(ledgerOf(rep, t, camera, strip, 0.93 * layout.text));
+  if (beside(desk)) addBeside(page, desk, layout);
+  page.panels.push_back(titlePanel(desk, layout));
+  page.panels.push_back(ladderPanel(rep.tape, t, ladderLook(desk, layout)));
+  return page;
+}
+
+}  // namespace gapsound

@@ -1,0 +1,107 @@
+#include "app/screen.hpp"
+
+#include <imgui_internal.h>
+
+#include "app/commands.hpp"
+#include "painters/window/list_painter.hpp"
+
+namespace gapsound {
+namespace {
+
+ImVec4 soft(Colour c, double alpha = 1.0) {
+  return {c.r / 255.0F, c.g / 255.0F, c.b / 255.0F, static_cast<float>(alpha * c.a / 255.0)};
+}
+
+void dressColours(const Theme& theme) {
+  const Colour ground = theme[StyleId::ground].fill;
+  const Colour ink = theme[StyleId::text].stroke;
+  const Colour hair = theme[StyleId::panel].stroke;
+  const Colour shade = theme[StyleId::bar].fill;
+  ImVec4* colours = ImGui::GetStyle().Colors;
+  for (int i = 0; i < ImGuiCol_COUNT; ++i) colours[i] = soft(shade);
+  for (const int i : {ImGuiCol_WindowBg, ImGuiCol_ChildBg, ImGuiCol_PopupBg, ImGuiCol_FrameBg, ImGuiCol_TitleBg,
+                      ImGuiCol_TitleBgActive, ImGuiCol_ScrollbarBg, ImGuiCol_Button, ImGuiCol_MenuBarBg}) {
+    colours[i] = soft(ground);
+  }
+  for (const int i : {ImGuiCol_Text, ImGuiCol_CheckMark, ImGuiCol_SliderGrab, ImGuiCol_SliderGrabActive,
+                      ImGuiCol_NavHighlight, ImGuiCol_PlotHistogram}) {
+    colours[i] = soft(ink);
+  }
+  for (const int i : {ImGuiCol_Border, ImGuiCol_Separator, ImGuiCol_TableBorderLight, ImGuiCol_TableBorderStrong}) {
+    colours[i] = soft(hair);
+  }
+  colours[ImGuiCol_TextDisabled] = soft(theme[StyleId::small].stroke);
+  colours[ImGuiCol_BorderShadow] = {0, 0, 0, 0};
+  colours[ImGuiCol_TextSelectedBg] = soft(theme[StyleId::cell_open].stroke, 0.35);
+  colours[ImGuiCol_ModalWindowDimBg] = soft(ground, 0.6);
+}
+
+void dressSizes(double scale) {
+  ImGuiStyle& style = ImGui::GetStyle();
+  style = ImGuiStyle();
+  style.WindowRounding = style.FrameRounding = style.GrabRounding = style.PopupRounding = style.ScrollbarRounding = 0;
+  style.WindowBorderSize = style.FrameBorderSize = style.PopupBorderSize = 1;
+  style.WindowPadding = {12, 10};
+  style.FramePadding = {6, 3};
+  style.ItemSpacing = {8, 6};
+  style.GrabMinSize = 9;
+  style.ScrollbarSize = 9;
+  style.ScaleAllSizes(static_cast<float>(scale));
+}
+
+/// Keys that belong to a text being typed are nobody else's.
+void runKeys(Desk& desk, const std::vector<KeyPress>& keys) {
+  for (const KeyPress& press : keys) {
+    if (ImGui::GetIO().WantTextInput && press.key != Key::f1) continue;
+    static_cast<void>(runKey(desk, press));
+  }
+}
+
+}  // namespace
+
+ImU32 Screen::stroke(StyleId id) const { return packed(theme[id].stroke); }
+ImU32 Screen::fill(StyleId id) const { return packed(theme[id].fill); }
+
+void Screen::note(const std::string& name) const {
+  const ImVec2 low = ImGui::GetItemRectMin();
+  const ImVec2 high = ImGui::GetItemRectMax();
+  places[name] = {low.x, low.y, high.x - low.x, high.y - low.y};
+}
+
+void ScreenBook::dress(const Theme& theme, const FontShelf& fonts, double scale) {
+  scale_ = scale;
+  dressSizes(scale);
+  dressColours(theme);
+  const auto choice = fonts.choose(FontRole::sans, false, 14.0 * scale);
+  ImGui::GetIO().FontDefault = choice.font;
+}
+
+bool ScreenBook::handsOn() const { return ImGui::IsAnyItemActive(); }
+
+void ScreenBook::draw(Desk& desk, const Theme& theme, const FontShelf& fonts, const std::vector<KeyPress>& keys) {
+  places_.clear();
+  runKeys(desk, keys);
+  if (!desk.rep()) return;
+  const ImVec2 size = ImGui::GetIO().DisplaySize;
+  const View& view = desk.view;
+  const bool left = view.cards.contains(Card::look) || view.cards.contains(Card::call) ||
+                    view.cards.contains(Card::files);
+  const bool right = view.cards.contains(Card::man) || view.cards.contains(Card::study);
+  Screen screen{desk, theme, fonts, scale_,
+                layoutOf(size.x / scale_, size.y / scale_, left && !view.meeting, right && !view.meeting, view.meeting),
+                places_};
+  handleMouse(screen);
+  drawPage(screen);
+  if (!view.meeting) drawRail(screen);
+  if (!view.meeting) drawCards(screen);
+  drawNotice(screen);
+  drawHints(screen);
+  drawOverlays(screen);
+}
+
+void drawPage(Screen& screen) {
+  paint(*ImGui::GetBackgroundDrawList(), stagePage(screen.desk, screen.layout), screen.theme, screen.fonts,
+        screen.scale);
+}
+
+}  // namespace gapsound

@@ -1,0 +1,133 @@
+#include "app/window.hpp"
+
+#include <chrono>
+#include <filesystem>
+
+#include "app/desk.hpp"
+#include "app/screen.hpp"
+#include "base/error.hpp"
+#include "cli/session.hpp"
+#include "io/assets.hpp"
+#include "io/atomic_file.hpp"
+#include "io/scenario_file.hpp"
+#include "io/theme_file.hpp"
+#include "painters/window/display.hpp"
+#include "painters/window/stage.hpp"
+
+namespace gapsound {
+namespace {
+
+constexpr const char* kFirstLook = "counter-right-guard-and-h.json";
+constexpr double kFrame = 1.0 / 60.0;  // s
+
+double now() {
+  const auto since = std::chrono::steady_clock::now().time_since_epoch();
+  return std::chrono::duration<double>(since).count();
+}
+
+Document documentFor(const OpenOptions& options, const StateFolder& folder) {
+  if (options.file.empty()) {
+    if (const auto lost = folder.recover()) {
+      return {parseScenario(lost->text, lost->file.empty() ? "recovered" : lost->file), lost->file, ""};
+    }
+    return Document::read(scenarioFolder() + "/" + kFirstLook);
+  }
+  const bool changed = !options.changes.sets.empty() || !options.changes.faults.empty();
+  if (!changed) return Document::read(options.file);
+  const std::string saved = toJson(readScenario(options.file));
+  return {readScenario(options.file, options.changes), options.file, saved};
+}
+
+/// One window with one desk in it.
+class Window {
+ public:
+  Window(const OpenOptions& options, Desk& desk)
+      : desk_(desk),
+        stage_("Gapsound", {options.width, options.height}, 0.01 * desk.settings.ui_scale),
+        theme_(shippedTheme(desk.settings.theme)) {
+    book_.dress(theme_, stage_.fonts(), stage_.scale());
+  }
+
+  void run() {
+    double last = now();
+    int fresh = kSettle;
+    while (!done_) {
+      const bool moving = desk_.playback.playing();
+      const bool waiting = desk_.busy();
+      const bool told = stage_.gather(moving || fresh > 0 ? 0.0 : waiting ? 0.01 : 0.05);
+      const bool brought = desk_.collect();
+      if (told || brought || stage_.behind()) fresh = kSettle;
+      if (stage_.wantsToClose()) done_ = true;
+      const double time = now();
+      if (moving || fresh > 0) draw(time - last);
+      if (moving || fresh > 0) pace(time);
+      fresh = std::max(0, fresh - 1);
+      last = time;
+    }
+  }
+
+  void shoot(const std::string& file) {
+    for (int i = 0; i < kSettle; ++i) draw(0.0);
+    stage_.keepNext(file);
+    draw(0.0);
+  }
+
+ private:
+  static constexpr int kSettle = 4;  // frames until ImGui has come to rest after an event
+
+  void draw(double dt) {
+    desk_.playback.advance(dt);
+    restyle();
+    const auto keys = stage_.begin(dt);
+    book_.draw(desk_, theme_, stage_.fonts(), keys);
+    stage_.end(theme_[StyleId::ground].fill);
+  }
+
+  void restyle() {
+    const double scale = 0.01 * desk_.settings.ui_scale;
+    if (theme_.name == desk_.settings.theme && scale == stage_.scale()) return;
+    if (scale != stage_.scale()) stage_.rescale(scale);
+    theme_ = shippedTheme(desk_.settings.theme);
+    book_.dress(theme_, stage_.fonts(), scale);
+  }
+
+  /// Leaves the processor alone for what is left of a frame.
+  void pace(double began) {
+    const double left = kFrame - (now() - began);
+    if (left > 0.0) static_cast<void>(stage_.gather(left));
+  }
+
+  Desk& desk_;
+  Stage stage_;
+  Theme theme_;
+  ScreenBook book_;
+  bool done_ = false;
+};
+
+}  // namespace
+
+int openWindow(const OpenOptions& options) {
+  if (!options.shot.empty()) requireWritable(options.shot);
+  const StateFolder folder = options.shot.empty() ? StateFolder::usual() : StateFolder("");
+  Document document = documentFor(options, folder);
+  const Model model = modelFor(options.model);
+  const DisplayHold display;
+  Desk desk(std::move(document), model, folder);
+  if (options.ui_scale) desk.settings.ui_scale = *options.ui_scale;
+  if (!options.theme.empty()) desk.settings.theme = options.theme;
+  desk.settle();
+  if (!desk.rep()) throw Error(ExitCode::badInput, desk.notice());
+  desk.chooseSeed(options.seed);
+  desk.settle();
+  if (options.at) desk.playback.seek(*options.at);
+  Window window(options, desk);
+  if (!options.shot.empty()) {
+    window.shoot(options.shot);
+    return 0;
+  }
+  if (!options.at) desk.playback.play();
+  window.run();
+  return 0;
+}
+
+}  // namespace gapsound
