@@ -6,6 +6,7 @@
 #include "cli/print.hpp"
 #include "cli/session.hpp"
 #include "cli/verbs.hpp"
+#include "scenario/assignments.hpp"
 
 namespace gapsound {
 namespace {
@@ -15,10 +16,23 @@ Answer gapAnswer(const GapOwner& gap) {
   return {{"gap", gap.gap}, {"owner", fmt::format("{}", fmt::join(gap.owners, "/"))}};
 }
 
-Answer answerFor(const Setup& setup) {
+Answer wordAnswer(const std::string& word) { return word.empty() ? Answer(nullptr) : Answer(word); }
+
+Answer assignmentAnswer(const Assignment& a) {
+  return {{"player", a.player},          {"block", a.block},
+          {"target", wordAnswer(a.target)}, {"with", wordAnswer(a.with)},
+          {"climbs_to", wordAnswer(a.climbs_to)}, {"leaves", a.leaves}, {"pull", wordAnswer(a.pull)}};
+}
+
+Answer answerFor(const Setup& setup, bool assignments) {
   Answer gaps = Answer::array();
   for (const GapOwner& gap : gapsOf(setup)) gaps.push_back(gapAnswer(gap));
-  return {{"valid", true}, {"problems", Answer::array()}, {"gaps", gaps}, {"concerns", concernsOf(setup)}};
+  Answer answer = {{"valid", true}, {"problems", Answer::array()}, {"gaps", gaps},
+                   {"concerns", concernsOf(setup)}, {"notes", setup.notes}};
+  if (!assignments) return answer;
+  answer["assignments"] = Answer::array();
+  for (const Assignment& a : assignmentsOf(setup)) answer["assignments"].push_back(assignmentAnswer(a));
+  return answer;
 }
 
 Answer answerFor(const InputError& error) {
@@ -27,26 +41,44 @@ Answer answerFor(const InputError& error) {
           {"concerns", Answer::array()}};
 }
 
-void printWords(const Setup& setup) {
+/// "drive DT with RG, then W".
+std::string wordsFor(const Assignment& a) {
+  std::string words = a.block == "none" ? "free" : a.block;
+  if (!a.target.empty()) words += " " + a.target;
+  if (!a.with.empty()) words += " with " + a.with;
+  const bool climbs = !a.climbs_to.empty() && a.climbs_to != a.target;
+  if (climbs) words += (a.leaves ? ", climbs to " : ", then ") + a.climbs_to;
+  if (!a.pull.empty()) words += fmt::format(" ({} pull)", a.pull);
+  return words;
+}
+
+void printAssignments(const Setup& setup) {
+  fmt::print("\n\n{:<8}{}\n", "man", "job");
+  for (const Assignment& a : assignmentsOf(setup)) fmt::print("{:<8}{}\n", a.player, wordsFor(a));
+}
+
+void printWords(const Setup& setup, bool assignments) {
   const auto gaps = gapsOf(setup);
   fmt::print("{}\nlegal; {} gaps to fit\n\n{:<8}{}\n", setup.title, gaps.size(), "gap", "owner");
   for (const GapOwner& gap : gaps) {
     fmt::print("{:<8}{}\n", gap.gap, gap.owners.empty() ? "nobody" : fmt::format("{}", fmt::join(gap.owners, ", ")));
   }
   for (const auto& concern : concernsOf(setup)) fmt::print("\n{}", concern);
+  for (const auto& note : setup.notes) fmt::print("\n{}", note);
+  if (assignments) printAssignments(setup);
   fmt::print("\n");
 }
 
 }  // namespace
 
-int runCheck(const PlayOptions& options) {
+int runCheck(const CheckOptions& options) {
   const Model model = modelFor(options.model);
   try {
     const Setup setup = setupFor(options.file, options.changes, model);
     if (options.json) {
-      printAnswer(answerFor(setup));
+      printAnswer(answerFor(setup, options.assignments));
     } else {
-      printWords(setup);
+      printWords(setup, options.assignments);
     }
     return 0;
   } catch (const InputError& error) {

@@ -18,6 +18,10 @@ struct PlayOptions {
   bool json = false;
 };
 
+struct CheckOptions : PlayOptions {
+  bool assignments = false;  // also who blocks whom
+};
+
 struct RepOptions : PlayOptions {
   std::string tape;  // empty: none is kept
 };

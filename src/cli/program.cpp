@@ -48,7 +48,7 @@ void addPicture(CLI::App& verb, PictureOptions& options) {
 
 /// Keeps the options of every verb alive until the chosen one runs.
 struct Verbs {
-  PlayOptions check;
+  CheckOptions check;
   ListOptions list;
   NewOptions fresh;
   RepOptions rep;
@@ -141,12 +141,17 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
     play_json(sub, options);
     sub.add_option("--tape", options.tape, "keep the recording in this file");
   };
+  const auto check = [](CLI::App& sub, CheckOptions& options) {
+    addPlay(sub, options);
+    addJson(sub, options.json);
+    sub.add_flag("--assignments", options.assignments, "also who blocks whom by rule");
+  };
   const auto list = [](CLI::App& sub, ListOptions& options) {
     sub.add_option("kind", options.kind,
                    "formations, fronts, shells, schemes, variants, movements, faults or attributes")->required();
     addJson(sub, options.json);
   };
-  verb("check", "is the look sound on paper?", play_json, o.check, runCheck);
+  verb("check", "is the look sound on paper?", check, o.check, runCheck);
   verb("list", "names the library knows", list, o.list, runList);
   verb("new", "writes a scenario from library names", addNew, o.fresh, runNew);
   verb("rep", "one snap, told in words", rep, o.rep, runRep);

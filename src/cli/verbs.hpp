@@ -5,7 +5,7 @@ namespace gapsound {
 
 // One verb of the command line each. They print their answer, return the exit code and throw Error.
 
-int runCheck(const PlayOptions& options);
+int runCheck(const CheckOptions& options);
 int runClip(const ClipOptions& options);
 int runList(const ListOptions& options);
 int runNew(const NewOptions& options);

@@ -112,17 +112,24 @@ enum class BlockRule : std::uint8_t {
   arc,
   fan,
   stalk,
-  crack,
-  wall
+  crack,      // receiver: the nearest free man inside him
+  wall,       // man on me or outside me, kept out of the run
+  pull,       // nobody free on me: around the edge, first to the force, then to what shows inside him
+  influence,  // the trapped or whammed man is on me: past him to a backer
+  squeeze,    // inside gap or the inside neighbour's man, whether he has help or not
+  wedge,      // the centre's man, together
+  fake        // carries out a fake away from the ball
 };
 struct BlockStep {
   BlockRule rule = BlockRule::base;
-  std::string at;      // "b1", "b2", "next", "force", "alley", "edge", "back_edge"; empty: the rule's own
+  std::string at;      // "b1", "force", "edge", ... (targetWords); empty: the rule's own
   std::string pull;    // "", "open", "skip", "flat"
   double depth = 0.0;  // yd behind the line when pulling
   double delay_s = 0.0;
+  double from = 0.2;   // fan: yd the man stands outside me at least
   bool reads_kick = false;
   bool may_log = false;
+  Show show = Show::none;
 };
 using BlockSteps = std::vector<BlockStep>;
 
@@ -131,10 +138,27 @@ struct BallPath {
   std::vector<Vec2> steps;
   Vec2 mesh;
   double mesh_s = 1.3;
+  double toss_s = 0.0;  // when the ball leaves the quarterback's hand; 0: handed
+};
+/// The man left unblocked whom the quarterback watches, and what he does about him.
+struct ReadPlay {
+  std::string who;            // "edge", "back_edge", "b1", ...
+  bool keeps_if_wide = false; // keeps when that man widens or comes upfield; else when he closes on the back
+  double keep_aim_x = -4.0;   // where the quarterback then means to cross the line
+};
+/// A man the line leaves for somebody; only while `part` has a man (empty: always).
+struct Reserve {
+  std::string who, part;
 };
 /// What a variant lays over the base: only what it names.
 struct SchemeChange {
   std::map<std::string, BlockSteps> jobs;
+  std::map<std::string, std::vector<std::string>> parts;
+  std::optional<std::vector<std::string>> carriers;
+  std::optional<std::vector<Reserve>> reserves;
+  std::map<SnapKind, BallPath> paths;
+  std::map<SnapKind, SnapKind> snaps;
+  std::optional<ReadPlay> read;
   std::optional<double> aim_x;
   std::optional<bool> patient, bends;
 };
@@ -145,10 +169,10 @@ struct Scheme {
   std::map<std::string, std::vector<std::string>> parts;  // "kicker" -> who may play it, first who is there
   std::map<std::string, BlockSteps> jobs;                 // by place ("PST", "BSG", "Y", "kicker")
   std::vector<std::string> sniffer_back;  // formations whose H starts on the back side; "*" all
-  bool reserves_edge = false;             // line leaves the end man for the kicker
-  bool reserves_back_edge = false;        // the end man away from the run likewise
-  bool reserves_b1 = false;               // and b1 for the wrapper or lead
+  std::vector<Reserve> reserves;          // men the line leaves for the kicker, wrapper, trapper or the read
   std::map<SnapKind, BallPath> paths;
+  std::map<SnapKind, SnapKind> snaps;     // formation's snap -> the one this scheme needs instead
+  std::optional<ReadPlay> read;
   double aim_x = 2.4;
   bool patient = false, bends = false;
   std::map<std::string, SchemeChange> variants;

@@ -1,4 +1,7 @@
+#include <fmt/format.h>
+
 #include "base/error.hpp"
+#include "base/nearest.hpp"
 #include "io/library_parts.hpp"
 
 namespace gapsound {
@@ -17,13 +20,16 @@ constexpr std::pair<const char*, BlockRule> kRules[] = {
     {"scoop", BlockRule::scoop},       {"lock", BlockRule::lock},
     {"arc", BlockRule::arc},           {"fan", BlockRule::fan},
     {"stalk", BlockRule::stalk},       {"crack", BlockRule::crack},
-    {"wall", BlockRule::wall}};
+    {"wall", BlockRule::wall},         {"pull", BlockRule::pull},
+    {"influence", BlockRule::influence}, {"squeeze", BlockRule::squeeze},
+    {"wedge", BlockRule::wedge},       {"fake", BlockRule::fake}};
+constexpr std::pair<const char*, Show> kShows[] = {{"pass_set", Show::pass_set}, {"past", Show::past}};
 constexpr std::pair<const char*, SnapKind> kSnaps[] = {
     {"under_center", SnapKind::under_center}, {"pistol", SnapKind::pistol}, {"gun", SnapKind::gun}};
 
 const std::vector<std::string>& targetWords() {
-  static const std::vector<std::string> words = {"b1",    "b2",    "b3",   "next",
-                                                 "force", "alley", "edge", "back_edge"};
+  static const std::vector<std::string> words = {"b1",    "b2",          "b3",   "last",      "next", "force",
+                                                 "alley", "back_safety", "back_force", "edge", "back_edge", "trap", "wham"};
   return words;
 }
 
@@ -33,7 +39,7 @@ BlockRule ruleNamed(const JsonReader& value, const std::string& word) {
     if (word == name) return rule;
     words.emplace_back(name);
   }
-  value.refuse("a block rule: down, post, base, back, cover, combo_out, climb, kick, wrap, ...");
+  value.refuse(nameHint(word, words));
 }
 
 /// "climb b2": the rule, then whom.
@@ -47,7 +53,7 @@ BlockStep shortStep(const JsonReader& value) {
   for (const auto& word : targetWords()) {
     if (word == step.at) return step;
   }
-  value.refuse("a rule, or a rule and one of b1, b2, b3, next, force, alley, edge, back_edge");
+  value.refuse(fmt::format("a rule, or a rule and one of {}", fmt::join(targetWords(), ", ")));
 }
 
 BlockStep readStep(JsonReader value) {
@@ -58,6 +64,8 @@ BlockStep readStep(JsonReader value) {
   step.pull = value.maybeWord("pull", {"open", "skip", "flat"}).value_or("");
   step.depth = value.maybeNumber("depth", 0.0, 3.0).value_or(0.0);
   step.delay_s = value.maybeNumber("delay_s", 0.0, 2.0).value_or(0.0);
+  step.from = value.maybeNumber("from", 0.0, 2.0).value_or(step.from);
+  if (const auto show = value.maybeChild("show")) step.show = choice(*show, kShows);
   step.reads_kick = value.maybeFlag("reads_kick").value_or(false);
   step.may_log = value.maybeFlag("may_log").value_or(false);
   value.finish();
@@ -85,32 +93,74 @@ BallPath readPath(JsonReader value) {
   }
   path.mesh = readPoint(value.child("mesh"));
   path.mesh_s = value.number("mesh_s", 0.2, 3.0);
+  path.toss_s = value.maybeNumber("toss_s", 0.1, 2.0).value_or(0.0);
   value.finish();
   return path;
+}
+
+std::map<std::string, std::vector<std::string>> readParts(JsonReader value) {
+  std::map<std::string, std::vector<std::string>> parts;
+  for (const auto& [part, who] : value.members()) parts[part] = who.texts();
+  return parts;
+}
+
+/// "edge", or {"man": "wham", "while": "kicker"}: only as long as somebody plays that part.
+std::vector<Reserve> readReserves(const JsonReader& value) {
+  static const std::vector<std::string> men = {"edge", "back_edge", "b1", "trap", "wham"};
+  std::vector<Reserve> reserves;
+  for (JsonReader man : value.items()) {
+    if (man.isText()) {
+      reserves.push_back({man.asWord(men), ""});
+      continue;
+    }
+    reserves.push_back({man.word("man", men), man.text("while")});
+    man.finish();
+  }
+  return reserves;
+}
+
+std::map<SnapKind, BallPath> readPaths(JsonReader value, bool all) {
+  std::map<SnapKind, BallPath> paths;
+  for (const auto& [name, snap] : kSnaps) {
+    if (all || value.has(name)) paths[snap] = readPath(value.child(name));
+  }
+  value.finish();
+  return paths;
+}
+
+/// "under_center": "pistol": who lines up under centre moves back for this scheme.
+std::map<SnapKind, SnapKind> readSnaps(JsonReader value) {
+  std::map<SnapKind, SnapKind> snaps;
+  for (const auto& [name, snap] : kSnaps) {
+    if (const auto to = value.maybeChild(name)) snaps[snap] = choice(*to, kSnaps);
+  }
+  value.finish();
+  return snaps;
+}
+
+ReadPlay readRead(JsonReader value) {
+  ReadPlay read;
+  read.who = value.word("man", targetWords());
+  read.keeps_if_wide = value.word("keeps_if", {"widens", "closes"}) == "widens";
+  read.keep_aim_x = value.number("keep_aim_x", -15.0, 15.0);
+  value.finish();
+  return read;
 }
 
 SchemeChange readChange(JsonReader value) {
   SchemeChange change;
   if (const auto jobs = value.maybeChild("jobs")) change.jobs = readJobs(*jobs);
+  if (const auto parts = value.maybeChild("parts")) change.parts = readParts(*parts);
+  if (const auto carriers = value.maybeChild("carriers")) change.carriers = carriers->texts();
+  if (const auto reserves = value.maybeChild("reserves")) change.reserves = readReserves(*reserves);
+  if (const auto paths = value.maybeChild("paths")) change.paths = readPaths(*paths, false);
+  if (const auto snaps = value.maybeChild("snaps")) change.snaps = readSnaps(*snaps);
+  if (const auto read = value.maybeChild("read")) change.read = readRead(*read);
   change.aim_x = value.maybeNumber("aim_x", -15.0, 15.0);
   change.patient = value.maybeFlag("patient");
   change.bends = value.maybeFlag("bends");
   value.finish();
   return change;
-}
-
-void readReserves(JsonReader& value, Scheme& scheme) {
-  for (const JsonReader& man : value.child("reserves").items()) {
-    const std::string word = man.asWord({"edge", "back_edge", "b1"});
-    scheme.reserves_edge |= word == "edge";
-    scheme.reserves_back_edge |= word == "back_edge";
-    scheme.reserves_b1 |= word == "b1";
-  }
-}
-
-void readPaths(JsonReader value, Scheme& scheme) {
-  for (const auto& [name, snap] : kSnaps) scheme.paths[snap] = readPath(value.child(name));
-  value.finish();
 }
 
 Scheme readScheme(JsonReader value) {
@@ -119,12 +169,13 @@ Scheme readScheme(JsonReader value) {
   scheme.name = value.text("name");
   if (const auto aliases = value.maybeChild("aliases")) scheme.aliases = aliases->texts();
   scheme.carriers = value.child("carriers").texts();
-  JsonReader parts = value.child("parts");
-  for (const auto& [part, who] : parts.members()) scheme.parts[part] = who.texts();
+  scheme.parts = readParts(value.child("parts"));
   scheme.jobs = readJobs(value.child("jobs"));
-  readReserves(value, scheme);
+  scheme.reserves = readReserves(value.child("reserves"));
   if (const auto sniffer = value.maybeChild("sniffer_back")) scheme.sniffer_back = sniffer->texts();
-  readPaths(value.child("paths"), scheme);
+  scheme.paths = readPaths(value.child("paths"), true);
+  if (const auto snaps = value.maybeChild("snaps")) scheme.snaps = readSnaps(*snaps);
+  if (const auto read = value.maybeChild("read")) scheme.read = readRead(*read);
   scheme.aim_x = value.number("aim_x", -15.0, 15.0);
   scheme.patient = value.flag("patient");
   scheme.bends = value.flag("bends");

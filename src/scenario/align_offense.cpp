@@ -9,6 +9,7 @@ namespace {
 constexpr double kSidelineRoom = 3.0;  // yd a receiver keeps
 constexpr double kAttached = 5.6;      // |x| of the widest man drawn as part of the line or a wing
 constexpr double kSlotRoom = 1.9;      // least distance of a split receiver from the drawn end's place
+constexpr double kBeside = 1.35;         // |x| of a fullback who makes room for the quarterback, yd
 constexpr const char* kOrder[] = {"LT", "LG", "C", "RG", "RT", "Y", "U", "V",
                                   "H",  "A",  "B", "X",  "Z",  "Q", "F", "T"};
 
@@ -49,6 +50,19 @@ Vec2 spotOf(const FormationMan& man, const Ground& ground) {
   return {stretched(man.spot.x, ground.splits), man.spot.y - (man.on_line ? ground.splits.line_back : 0.0)};
 }
 
+/// Where a scheme that needs another snap puts the quarterback, yd.
+double depthFor(SnapKind snap) {
+  return snap == SnapKind::under_center ? -1.3 : snap == SnapKind::pistol ? -4.0 : -5.0;
+}
+
+/// The quarterback at the depth of the other snap; a fullback he would stand on steps to the play side.
+void makeRoom(Attacker& man, SnapKind snap, int run_side) {
+  if (man.group == Group::quarterback) man.spot.y = depthFor(snap);
+  const bool in_the_way = man.group == Group::fullback && snap != SnapKind::under_center &&
+                          man.spot.x < kBeside && man.spot.x > -kBeside;
+  if (in_the_way) man.spot.x = run_side * kBeside;
+}
+
 }  // namespace
 
 std::array<Attacker, kOffense> alignOffense(const Formation& formation, const Scheme& scheme, int run_side,
@@ -62,6 +76,8 @@ std::array<Attacker, kOffense> alignOffense(const Formation& formation, const Sc
       placed = {man.id, man.group, spotOf(man, ground), man.on_line};
       const bool moves = isSniffer(man) && goesBack(scheme, formation) && placed.spot.x * run_side > 0;
       if (moves) placed.spot.x = -placed.spot.x;
+      const auto other_snap = scheme.snaps.find(formation.snap);
+      if (other_snap != scheme.snaps.end()) makeRoom(placed, other_snap->second, run_side);
     }
   }
   return offense;

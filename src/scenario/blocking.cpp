@@ -1,3 +1,5 @@
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 
@@ -30,8 +32,7 @@ BlockKind kindOf(BlockRule rule) {
       {BlockRule::wrap, BlockKind::wrap},     {BlockRule::lead, BlockKind::lead},
       {BlockRule::insert, BlockKind::insert}, {BlockRule::hinge, BlockKind::hinge},
       {BlockRule::cutoff, BlockKind::cutoff}, {BlockRule::lock, BlockKind::base},
-      {BlockRule::arc, BlockKind::arc},       {BlockRule::fan, BlockKind::fan},
-      {BlockRule::wall, BlockKind::wall},     {BlockRule::crack, BlockKind::crack},
+      {BlockRule::arc, BlockKind::arc},
       {BlockRule::stalk, BlockKind::stalk}};
   for (const auto& [known, kind] : kKinds) {
     if (known == rule) return kind;
@@ -47,16 +48,41 @@ PullStyle pullOf(const std::string& word) {
 
 }  // namespace
 
-/// Men for the scheme's parts: the first who is there and has no part yet.
+/// Men for the scheme's parts: the first who is there and has no part yet. Whoever stands in is noted.
 void Blocking::giveParts() {
-  for (const auto& [part, who] : scheme_.parts) {
-    for (const std::string& place : who) {
-      const int man = manFor(place);
-      if (man == kNobody || man == carrier_ || part_of_.contains(man)) continue;
-      part_of_[man] = part;
-      break;
+  for (const auto& [part, who] : scheme_.parts) givePart(part, who);
+}
+
+void Blocking::givePart(const std::string& part, const std::vector<std::string>& who) {
+  for (const std::string& place : who) {
+    const int man = manFor(place);
+    if (man == kNobody || man == carrier_ || part_of_.contains(man)) continue;
+    part_of_[man] = part;
+    if (place != who.front()) {
+      notes_.push_back(fmt::format("no {}: {} is the {}", who.front(), attackerOf(look_, man).id, part));
+    }
+    return;
+  }
+  if (!who.empty()) notes_.push_back(fmt::format("no {} and nobody to stand in: there is no {}", who.front(), part));
+}
+
+void Blocking::reserveMen() {
+  for (const Reserve& reserve : scheme_.reserves) {
+    const bool void_now = !reserve.part.empty() &&
+                          std::none_of(part_of_.begin(), part_of_.end(),
+                                       [&](const auto& given) { return given.second == reserve.part; });
+    if (void_now) continue;
+    if (reserve.who == "b1") {
+      reserves_b1_ = true;
+    } else {
+      reserved_.push_back(targetNamed(reserve.who));
     }
   }
+}
+
+ReadJob Blocking::readOf() const {
+  if (!scheme_.read) return {};
+  return {targetNamed(scheme_.read->who), scheme_.read->keeps_if_wide, scheme_.read->keep_aim_x};
 }
 
 int Blocking::manFor(const std::string& place) const {
@@ -77,6 +103,15 @@ std::string Blocking::placeOf(int man) const {
     const char* const names[] = {"G", "T", "TE"};
     const bool wing = at > 2 || (at == 2 && !shape_.hasEnd(side));
     return std::string(side > 0 ? "PS" : "BS") + (wing ? "W" : names[at]);
+  }
+  return receiverPlace(man);
+}
+
+/// The innermost receiver split out on a side is PSR or BSR.
+std::string Blocking::receiverPlace(int man) const {
+  for (const int side : {+1, -1}) {
+    const auto men = splitOut(look_, shape_, side);
+    if (!men.empty() && men.back() == man) return side > 0 ? "PSR" : "BSR";
   }
   return "";
 }
@@ -108,14 +143,24 @@ BlockSteps Blocking::stepsFor(int man) const {
   if (placeOf(man) == "BSW") return {stepTo(BlockRule::cutoff, "")};
   const bool lead = attackerOf(look_, man).id == "F" || attackerOf(look_, man).id == "H";
   if (lead && man != carrier_) return {stepTo(BlockRule::lead, "b2")};
+  const bool idle_back = attackerOf(look_, man).group == Group::back && man != carrier_ && !scheme_.read;
+  if (idle_back) return {stepTo(BlockRule::fake, "")};
   return {};
 }
 
 void Blocking::decide(int man) {
   decided_[index(man)] = true;
   for (const BlockStep& step : stepsFor(man)) {
-    if (apply(man, step)) return;
+    if (!apply(man, step)) continue;
+    addManner(man, step);
+    return;
   }
+}
+
+void Blocking::addManner(int man, const BlockStep& step) {
+  BlockJob& j = job(man);
+  j.show = step.rule == BlockRule::influence ? Show::past : step.show;
+  if (j.show == Show::past && !reserved_.empty()) j.spares = reserved_.front();
 }
 
 bool Blocking::apply(int man, const BlockStep& step) {
@@ -142,14 +187,29 @@ bool Blocking::apply(int man, const BlockStep& step) {
       return scoop(man);
     case BlockRule::climb:
       return climb(man, step);
+    case BlockRule::fan:
+      return fan(man, step);
+    case BlockRule::wall:
+      return wall(man, step);
+    case BlockRule::pull:
+      return pullAround(man, step);
+    case BlockRule::influence:
+      return influence(man, step);
+    case BlockRule::squeeze:
+      return squeeze(man);
+    case BlockRule::wedge:
+      return wedge(man);
+    case BlockRule::crack:
+      return crack(man, step);
+    case BlockRule::fake:
+      return fake(man);
     default:
       return onMan(man, kindOf(step.rule), step);
   }
 }
 
 bool Blocking::reserved(int defender) const {
-  return (scheme_.reserves_edge && defender == counts_.edge) ||
-         (scheme_.reserves_back_edge && defender == counts_.back_edge);
+  return std::find(reserved_.begin(), reserved_.end(), defender) != reserved_.end();
 }
 
 bool Blocking::blocked(int defender) const {
@@ -223,10 +283,11 @@ bool Blocking::back(int man, double from_nose) {
 bool Blocking::cover(int man) {
   const int outer = neighbour(man, +1);
   const double to = outer == kNobody ? x(man) + kLastGap : x(outer) - kInside;
-  const double from = x(man) - (outer == kNobody ? kEndInside : kHeadUp);
   const int helper =
       outer != kNobody && job(outer).kind == BlockKind::combo && job(outer).partner == man ? outer : kNobody;
-  const int target = helper == kNobody ? lineman(from, to, x(man), true) : job(helper).target;
+  int target = helper == kNobody ? lineman(x(man) - kHeadUp, to, x(man), true) : job(helper).target;
+  const bool last = outer == kNobody;  // he also has a man a little inside him when nobody is outside
+  if (target == kNobody && last) target = lineman(x(man) - kEndInside, x(man), x(man), true);
   if (target == kNobody) return false;
   job(man).target = target;
   job(man).kind = helper != kNobody              ? BlockKind::combo
@@ -285,12 +346,19 @@ bool Blocking::climb(int man, const BlockStep& step) {
   return true;
 }
 
+/// On the line: the man on me or just outside me on the back side; else the end man there.
+int Blocking::behind(int man) const {
+  if (!isAttached(shape_, man)) return counts_.back_edge;
+  const int near = lineman(x(man) - kLastGap, x(man) + kHeadUp, x(man), true);
+  return near == kNobody ? counts_.back_edge : near;
+}
+
 bool Blocking::onMan(int man, BlockKind kind, const BlockStep& step) {
-  const bool behind = kind == BlockKind::hinge || kind == BlockKind::cutoff || step.rule == BlockRule::lock;
-  const std::string at = !step.at.empty() ? step.at : behind ? "back_edge" : "next";
+  const bool is_behind =
+      kind == BlockKind::hinge || kind == BlockKind::cutoff || step.rule == BlockRule::lock;
   BlockJob& j = job(man);
   j.kind = kind;
-  j.target = targetNamed(at);
+  j.target = step.at.empty() && is_behind ? behind(man) : targetNamed(step.at.empty() ? "next" : step.at);
   const bool behind_line = attackerOf(look_, man).spot.y < -kPullsFrom;
   j.pull = behind_line ? PullStyle::none : pullOf(step.pull);
   j.pull_depth = j.pull == PullStyle::none ? 0.0 : step.depth;
@@ -300,7 +368,7 @@ bool Blocking::onMan(int man, BlockKind kind, const BlockStep& step) {
   return true;
 }
 
-std::array<BlockJob, kOffense> blockingOf(const Look& look, const Scheme& scheme) {
+Assignments blockingOf(const Look& look, const Scheme& scheme) {
   return Blocking(look, scheme).run();
 }
 

@@ -13,7 +13,12 @@ namespace gapsound {
 /// Who carries the ball: the first of the scheme's carriers who is there.
 [[nodiscard]] int carrierOf(const Look& look, const Scheme& scheme);
 
+struct Assignments {
+  std::array<BlockJob, kOffense> jobs;
+  ReadJob read;
+  std::vector<std::string> notes;  // who stands in for whom
+};
 /// Jobs of the eleven against the front actually faced, for a run to the right.
-[[nodiscard]] std::array<BlockJob, kOffense> blockingOf(const Look& look, const Scheme& scheme);
+[[nodiscard]] Assignments blockingOf(const Look& look, const Scheme& scheme);
 
 }  // namespace gapsound

@@ -9,6 +9,11 @@ constexpr double kNearBacker = 3.5;  // reach of a second climb along the line, 
 
 double magnitude(double x) { return x < 0 ? -x : x; }
 
+/// "b1", "b2", "next": the next backer in the count is meant, not a certain man.
+bool isByCount(const std::string& at) {
+  return at.empty() || at == "next" || at == "b1" || at == "b2" || at == "b3";
+}
+
 }  // namespace
 
 int Blocking::targetNamed(const std::string& at) const {
@@ -21,8 +26,13 @@ int Blocking::targetNamed(const std::string& at) const {
   if (at == "b1") return backer(0);
   if (at == "b2") return backer(1);
   if (at == "b3") return backer(2);
+  if (at == "last") return counts_.backers.empty() ? backSafety() : counts_.backers.back();
   if (at == "force") return forceSeen();
+  if (at == "back_force") return backForceSeen();
   if (at == "alley") return alleySeen();
+  if (at == "back_safety") return backSafety();
+  if (at == "trap") return trappedMan();
+  if (at == "wham") return whammedMan();
   return nextBacker();
 }
 
@@ -47,9 +57,34 @@ int Blocking::alleySeen() const {
   return best;
 }
 
+/// The man outside the end away from the run, likewise.
+int Blocking::backForceSeen() const {
+  int best = kNobody;
+  for (int i = kOffense; i < kMen; ++i) {
+    const Defender& man = defenderOf(look_, i);
+    const bool candidate = man.level > 1 && x(i) < x(counts_.back_edge) && man.rule != PlaceRule::line &&
+                           (man.rule != PlaceRule::corner || man.nub);
+    if (candidate && (best == kNobody || x(i) > x(best))) best = i;
+  }
+  return best == kNobody ? backSafety() : best;
+}
+
+int Blocking::backSafety() const {
+  int best = kNobody;
+  for (int i = kOffense; i < kMen; ++i) {
+    if (defenderOf(look_, i).rule == PlaceRule::safety && (best == kNobody || x(i) < x(best))) best = i;
+  }
+  return best;
+}
+
+/// With no backer left a man goes to the safety on his own side of the ball.
+int Blocking::cutoffSafety(int man) const {
+  return x(man) < x(shape_.middle) ? backSafety() : alleySeen();
+}
+
 /// First backer from the play side nobody goes to; b1 is left to a wrapper or lead.
 int Blocking::nextBacker() const {
-  for (std::size_t n = scheme_.reserves_b1 ? 1 : 0; n < counts_.backers.size(); ++n) {
+  for (std::size_t n = reserves_b1_ ? 1 : 0; n < counts_.backers.size(); ++n) {
     const int backer = counts_.backers[n];
     if (std::find(climbed_to_.begin(), climbed_to_.end(), backer) == climbed_to_.end()) return backer;
   }
@@ -57,18 +92,19 @@ int Blocking::nextBacker() const {
 }
 
 int Blocking::climbTarget(const Climber& climber) const {
-  const bool by_count = climber.at.empty() || climber.at == "next" || climber.at[0] == 'b';
+  const bool by_count = isByCount(climber.at);
   if (!by_count) return targetNamed(climber.at);
   if (const int next = nextBacker(); next != kNobody) return next;
-  return climber.of_double && !counts_.backers.empty() ? counts_.backers.back() : alleySeen();
+  const bool last_is_free = counts_.backers.size() > (reserves_b1_ ? 1U : 0U);
+  return climber.of_double && last_is_free ? counts_.backers.back() : cutoffSafety(climber.man);
 }
 
 /// With more men to climb than backers to climb to, the outermost of several free ones goes to the force.
 void Blocking::spareOutermost() {
-  const auto by_count = [](const Climber& c) { return c.at.empty() || c.at == "next" || c.at[0] == 'b'; };
+  const auto by_count = [](const Climber& c) { return isByCount(c.at); };
   const auto free_men = std::count_if(climbers_.begin(), climbers_.end(),
                                       [&](const Climber& c) { return !c.of_double && by_count(c); });
-  const auto backers = std::ssize(counts_.backers) - (scheme_.reserves_b1 ? 1 : 0);
+  const auto backers = std::ssize(counts_.backers) - (reserves_b1_ ? 1 : 0);
   if (free_men < 2 || std::ssize(climbers_) <= backers || climbers_.front().of_double) return;
   climbers_.front().at = "force";
 }

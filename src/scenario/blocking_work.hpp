@@ -18,15 +18,16 @@ class Blocking {
         counts_(countsOf(look, shape_, +1)),
         carrier_(carrierOf(look, scheme)) {}
 
-  std::array<BlockJob, kOffense> run() {
+  Assignments run() {
     giveParts();
+    reserveMen();
     for (const int man : outsideIn()) decide(man);
     for (int man = 0; man < kOffense; ++man) {
       if (!decided_[index(man)]) decide(man);
     }
     sendClimbers();
     stalkReceivers();
-    return jobs_;
+    return {jobs_, readOf(), notes_};
   }
 
  private:
@@ -42,8 +43,12 @@ class Blocking {
   }
 
   void giveParts();
+  void givePart(const std::string& part, const std::vector<std::string>& who);
+  void reserveMen();
+  ReadJob readOf() const;
   int manFor(const std::string& place) const;
   std::string placeOf(int man) const;
+  std::string receiverPlace(int man) const;
   std::vector<int> outsideIn() const;
   int neighbour(int man, int toward) const;
   BlockSteps stepsFor(int man) const;
@@ -60,15 +65,30 @@ class Blocking {
   bool comboBack(int man);
   bool scoop(int man);
   bool climb(int man, const BlockStep& step);
+  bool fan(int man, const BlockStep& step);
+  bool wall(int man, const BlockStep& step);
+  bool pullAround(int man, const BlockStep& step);
+  bool influence(int man, const BlockStep& step);
+  bool squeeze(int man);
+  bool wedge(int man);
+  bool crack(int man, const BlockStep& step);
+  bool fake(int man);
   bool onMan(int man, BlockKind kind, const BlockStep& step);
+  int behind(int man) const;
+  void addManner(int man, const BlockStep& step);
   void pair(int stays, int leaves, int target);
 
   int lineman(double from, double to, double nearest_to, bool free_only) const;
   bool reserved(int defender) const;
   bool blocked(int defender) const;
   int targetNamed(const std::string& at) const;
+  int trappedMan() const;
+  int whammedMan() const;
   int forceSeen() const;
   int alleySeen() const;
+  int backForceSeen() const;
+  int backSafety() const;
+  int cutoffSafety(int man) const;
   void sendClimbers();
   void spareOutermost();
   void settlePartners();
@@ -87,6 +107,10 @@ class Blocking {
   std::map<int, std::string> part_of_;
   std::vector<Climber> climbers_;
   std::vector<int> climbed_to_;
+  std::vector<int> reserved_;   // linemen nobody but their own man may take
+  bool reserves_b1_ = false;
+  int around_ = 0;              // pullers sent around the edge so far
+  std::vector<std::string> notes_;
 };
 
 }  // namespace gapsound

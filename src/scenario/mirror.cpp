@@ -49,6 +49,7 @@ Setup mirrored(const Setup& setup) {
   for (Vec2& step : out.run.steps) step = mirrored(step);
   out.run.mesh = mirrored(setup.run.mesh);
   out.run.aim_x = -setup.run.aim_x;
+  out.read.keep_aim_x = -setup.read.keep_aim_x;
   out.sideline_left = -setup.sideline_right;
   out.sideline_right = -setup.sideline_left;
   return out;

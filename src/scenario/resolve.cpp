@@ -138,11 +138,18 @@ Look turnedOver(const Look& look) {
 
 double offLine(Vec2 spot) { return spot.y < 0 ? -spot.y : spot.y; }
 
+/// How the ball gets to the quarterback: as the formation is drawn, or as this scheme needs it.
+SnapKind snapOf(const Formation& formation, const Scheme& scheme) {
+  const auto other = scheme.snaps.find(formation.snap);
+  return other == scheme.snaps.end() ? formation.snap : other->second;
+}
+
 BackJob backJobOf(const Look& look, const Formation& formation, const Scheme& scheme, int carrier,
                   const LevelKind& level) {
-  const BallPath& path = scheme.paths.at(formation.snap);
+  const SnapKind snap = snapOf(formation, scheme);
+  const BallPath& path = scheme.paths.at(snap);
   const Vec2 spot = look.offense[static_cast<std::size_t>(carrier)].spot;
-  const bool beside = formation.snap == SnapKind::gun && spot.x > 0.5;
+  const bool beside = snap == SnapKind::gun && spot.x > 0.5;
   BackJob run;
   for (const Vec2 step : path.steps) run.steps.push_back(spot + step);
   run.mesh = {beside ? -path.mesh.x : path.mesh.x, path.mesh.y};
@@ -150,6 +157,7 @@ BackJob backJobOf(const Look& look, const Formation& formation, const Scheme& sc
   run.aim_x = scheme.aim_x * level.splits.tackle / 2.75;
   run.patient = scheme.patient;
   run.bends = scheme.bends;
+  run.toss_s = path.toss_s > 0.0 ? path.toss_s + level.mesh_later_s : 0.0;
   return run;
 }
 
@@ -201,12 +209,14 @@ Man manOf(const std::string& id, Group group, Vec2 spot, const Library& library,
 void fillMen(Setup& setup, const Look& look, const Names& names, const Scenario& scenario,
              const Library& library, const Model& model) {
   const LevelKind& level = library.bodies.levels[static_cast<std::size_t>(scenario.level)];
-  const auto blocks = blockingOf(look, names.scheme);
+  const Assignments assignments = blockingOf(look, names.scheme);
+  setup.read = assignments.read;
+  setup.notes.insert(setup.notes.end(), assignments.notes.begin(), assignments.notes.end());
   for (std::size_t i = 0; i < look.offense.size(); ++i) {
     const Attacker& man = look.offense[i];
     setup.men[i] = manOf(man.id, man.group, man.spot, library, scenario.level, model);
     setup.men[i].attacks = true;
-    setup.men[i].block = blocks[i];
+    setup.men[i].block = assignments.jobs[i];
   }
   const auto fits = fittingOf(look, *names.shell);
   for (std::size_t i = 0; i < look.defense.size(); ++i) {
@@ -246,6 +256,18 @@ double flightOf(SnapKind snap, const CallHabits& habits) {
                                     : 0.0;
 }
 
+const char* wordFor(SnapKind snap) {
+  return snap == SnapKind::under_center ? "under centre" : snap == SnapKind::pistol ? "in pistol" : "in the gun";
+}
+
+void noteCarrier(Setup& setup, const Formation& formation, const Scheme& scheme) {
+  const SnapKind snap = snapOf(formation, scheme);
+  if (snap != formation.snap) setup.notes.push_back(fmt::format("the quarterback is {} for this scheme", wordFor(snap)));
+  if (setup.carrier == kNobody) return;
+  const std::string& id = setup.men[static_cast<std::size_t>(setup.carrier)].id;
+  if (id != scheme.carriers.front()) setup.notes.push_back(fmt::format("no {}: {} carries", scheme.carriers.front(), id));
+}
+
 /// The look in the frame of the scenario, men placed by hand and checked.
 Look lookOf(const Scenario& scenario, const Names& names, const LevelKind& level) {
   const Look drawn = drawnLook(scenario, names, level);
@@ -268,7 +290,9 @@ Setup assembled(const Look& look, const Scenario& scenario, const Names& names, 
   fillMen(setup, look, names, scenario, library, model);
   setup.passer = quarterback(look);
   setup.carrier = carrierOf(look, names.scheme);
-  setup.snap_flight_s = flightOf(names.formation->snap, library.habits);
+  noteCarrier(setup, *names.formation, names.scheme);
+  setup.read.keep_aim_x *= level.splits.tackle / 2.75;
+  setup.snap_flight_s = flightOf(snapOf(*names.formation, names.scheme), library.habits);
   setup.run = backJobOf(look, *names.formation, names.scheme, setup.carrier, level);
   setup.mix = mixOf(scenario, library.habits);
   setup.fits = fitsOf(library.fits, setup);

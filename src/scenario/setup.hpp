@@ -19,7 +19,7 @@ inline constexpr int kNobody = -1;
 
 enum class BlockKind : std::uint8_t {
   none, base, down, back, reach, scoop, cutoff, post, drive, combo, kick, log, wrap, lead, insert,
-  hinge, climb, arc, fan, stalk, crack, wall
+  hinge, climb, arc, fan, stalk, crack, wall, fake
 };
 enum class PullStyle : std::uint8_t { none, open, skip, flat };
 
@@ -35,6 +35,8 @@ struct BlockJob {
   double delay_s = 0.0;     // on top of the snap reaction
   bool reads_kick = false;  // wrapper who goes to the side the kicker leaves him
   bool may_log = false;     // kicker who hooks an end that came inside
+  Show show = Show::none;   // what he shows first
+  int spares = kNobody;     // defender he must leave for a mate
 };
 
 /// The ball's path: who takes it where and when, and where he means to cross the line.
@@ -45,6 +47,14 @@ struct BackJob {
   double aim_x = 0.0;        // where he means to cross the line
   bool patient = false;      // stays behind his wrapper
   bool bends = false;        // zone: free to cut back at the heels
+  double toss_s = 0.0;       // ball in the air from then to mesh_s; 0: handed
+};
+
+/// The defender the quarterback reads; kNobody: the play has no read.
+struct ReadJob {
+  int who = kNobody;
+  bool keeps_if_wide = false;  // keeps when that man widens or comes upfield, else when he closes on the back
+  double keep_aim_x = 0.0;     // where he then means to cross the line
 };
 
 enum class FitRole : std::uint8_t {
@@ -97,6 +107,7 @@ struct Setup {
   int carrier = kNobody;        // who is meant to run with it (the passer himself on a keep)
   double snap_flight_s = 0.0;   // gun snap in the air
   BackJob run;
+  ReadJob read;
   CallMix mix;
   FitTable fits;
   double sideline_left = -26.67, sideline_right = 26.67;  // x of the sidelines
@@ -104,6 +115,7 @@ struct Setup {
   int down = 1;
   double distance = 10.0;
   std::string scheme, variant, front, formation, shell, structure;
+  std::vector<std::string> notes;  // who stands in for whom, in words
 };
 
 [[nodiscard]] inline bool isOffense(int man) { return man < kOffense; }
