@@ -7,6 +7,7 @@
 
 #include "base/vec2.hpp"
 #include "football/groups.hpp"
+#include "football/phrases.hpp"
 #include "football/states.hpp"
 
 namespace gapsound {
@@ -227,6 +228,7 @@ struct Library {
   Bodies bodies;
   CallHabits habits;
   FitBook fits;
+  Phrases phrases;
 };
 
 /// Lookups by id or name, whatever the case; null when there is none.

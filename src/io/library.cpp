@@ -18,7 +18,8 @@ constexpr std::pair<const char*, Part> kParts[] = {{"formations.json", readForma
                                                    {"schemes.json", readSchemes},
                                                    {"bodies.json", readBodies},
                                                    {"calls.json", readHabits},
-                                                   {"fits.json", readFits}};
+                                                   {"fits.json", readFits},
+                                                   {"phrases.json", readPhrases}};
 
 }  // namespace
 

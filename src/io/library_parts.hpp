@@ -12,6 +12,7 @@ void readSchemes(JsonReader file, Library& library);
 void readBodies(JsonReader file, Library& library);
 void readHabits(JsonReader file, Library& library);
 void readFits(JsonReader file, Library& library);
+void readPhrases(JsonReader file, Library& library);
 
 /// A name a table must know, or InputError with the nearest ones.
 template <class T, std::size_t N>

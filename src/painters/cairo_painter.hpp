@@ -6,11 +6,10 @@
 #include <vector>
 
 #include "picture/display_list.hpp"
+#include "picture/paper.hpp"
 #include "picture/theme.hpp"
 
 namespace gapsound {
-
-enum class Paper : std::uint8_t { letter, a4 };
 
 /// Writers of a page. The file appears whole or not at all; same list, same bytes. No display needed.
 /// All throw Error(noAccess) when a font is missing or the file cannot be written.

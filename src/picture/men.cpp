@@ -166,6 +166,10 @@ void drawMen(Panel& panel, const Setup& setup, const Frame& frame, const FieldLo
   drawBall(panel, frame, look.symbol);
 }
 
+void drawOffense(Panel& panel, const Setup& setup, const Frame& frame, const FieldLook& look) {
+  for (int man = kOffense - 1; man >= 0; --man) drawMan(panel, setup, frame, look, man);
+}
+
 void drawNames(Panel& panel, const Setup& setup, const Frame& frame, const FieldLook& look,
                FreeSpace& space) {
   const double side = 2.1 * look.symbol * panel.camera.scale_x;

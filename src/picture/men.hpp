@@ -12,6 +12,8 @@ void drawTrails(Panel& panel, const std::vector<Frame>& past, const Frame& frame
 void drawContacts(Panel& panel, const Frame& frame, const FieldLook& look);
 /// 22 signs with their shoulder lines, letters inside circles and boxes, and the ball.
 void drawMen(Panel& panel, const Setup& setup, const Frame& frame, const FieldLook& look);
+/// The eleven of the offense alone, the carrier heavy.
+void drawOffense(Panel& panel, const Setup& setup, const Frame& frame, const FieldLook& look);
 /// Names of the men whose sign has no room for letters, set where there is space; takes the signs' space.
 void drawNames(Panel& panel, const Setup& setup, const Frame& frame, const FieldLook& look, FreeSpace& space);
 /// Bare outlines, no letters.

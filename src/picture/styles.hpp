@@ -17,7 +17,8 @@ namespace gapsound {
                       X(cell_strong) X(ladder_rule) X(ladder_text) X(tick_saw) X(tick_decided) X(tick_did)  \
                           X(tick_ball) X(play_head) X(title) X(text) X(strong) X(small) X(caution) X(panel) \
                               X(frame) X(grid) X(axis) X(axis_text) X(curve) X(curve_2) X(point) X(point_2) \
-                                  X(band) X(band_2) X(bar) X(bar_2) X(mark) X(mark_text)
+                                  X(band) X(band_2) X(bar) X(bar_2) X(mark) X(mark_text)      \
+                              X(block_path) X(run_path) X(fit_path) X(fake_path) X(dot) X(option) X(option_letter)
 
 /// What a shape is; a theme says what that looks like.
 enum class StyleId : std::uint8_t {
