@@ -60,6 +60,19 @@ struct ClipOptions : PictureOptions {
   std::string difference;          // what was changed between them, in words
 };
 
+/// Verbs that make pages of a scenario or of a plan's pairs.
+struct HandoutOptions : ManyOptions {
+  std::string out;
+  std::string paper = "letter";       // letter, a4
+  std::vector<std::string> schemes;   // for a scenario: the runs its front is shown against
+  std::vector<std::string> runs, calls;  // for a plan: which of them, by name; empty: all
+};
+
+struct SheetOptions : HandoutOptions {
+  bool large = false;   // type for the sideline
+  bool master = false;  // the master sheet alone
+};
+
 struct NewOptions {
   std::string formation, scheme, front, out;
   std::string title, variant = "base", direction = "right", strength = "right";

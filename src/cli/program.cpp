@@ -46,6 +46,16 @@ void addPicture(CLI::App& verb, PictureOptions& options) {
   verb.add_flag("--no-mix", options.no_mix, "without the snap-to-snap variety of the calls");
 }
 
+void addHandout(CLI::App& verb, HandoutOptions& o) {
+  addMany(verb, o);
+  verb.get_option("file")->description("scenario or plan file");
+  verb.add_option("-o,--out", o.out, "file to write")->required();
+  verb.add_option("--paper", o.paper, "letter, a4")->check(CLI::IsMember({"letter", "a4"}))->capture_default_str();
+  verb.add_option("--schemes", o.schemes, "runs to show a scenario's front against")->delimiter(',');
+  addRepeatable(verb, "--runs", o.runs, "one of a plan's runs, by name (repeatable)");
+  addRepeatable(verb, "--calls", o.calls, "one of a plan's calls, by name (repeatable)");
+}
+
 /// Keeps the options of every verb alive until the chosen one runs.
 struct Verbs {
   CheckOptions check;
@@ -57,6 +67,7 @@ struct Verbs {
   VersusOptions versus;
   ClipOptions clip;
   StripOptions strip;
+  SheetOptions sheet;
   OpenOptions open;
 };
 
@@ -110,6 +121,13 @@ void addStrip(CLI::App& verb, StripOptions& o) {
   verb.add_flag("--wide", o.wide, "a lying page of the box alone");
 }
 
+void addSheet(CLI::App& verb, SheetOptions& o) {
+  addHandout(verb, o);
+  o.n = 200;
+  verb.add_flag("--large", o.large, "type for the sideline");
+  verb.add_flag("--master", o.master, "the master sheet alone");
+}
+
 void addOpen(CLI::App& verb, OpenOptions& o) {
   addPlay(verb, o);
   verb.get_option("file")->required(false);
@@ -160,6 +178,7 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   verb("versus", "two scenarios rep by rep on the same luck", addVersus, o.versus, runVersus);
   verb("clip", "a film clip, MP4 or GIF", addClip, o.clip, runClip);
   verb("strip", "a film strip, PNG, SVG or PDF", addStrip, o.strip, runStrip);
+  verb("sheet", "fit sheets, PDF", addSheet, o.sheet, runSheet);
   verb("open", "the window", addOpen, o.open, [&window](const OpenOptions& options) {
     return openWith(window, options);
   });

@@ -11,6 +11,7 @@ int runList(const ListOptions& options);
 int runNew(const NewOptions& options);
 int runRep(const RepOptions& options);
 int runReps(const ManyOptions& options);
+int runSheet(const SheetOptions& options);
 int runStrip(const StripOptions& options);
 int runVary(const VaryOptions& options);
 int runVersus(const VersusOptions& options);

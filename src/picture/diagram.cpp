@@ -11,7 +11,8 @@
 namespace gapsound {
 namespace {
 
-constexpr double kTrueTo = 7.5, kSqueeze = 0.36;  // yd from the ball; share of what lies beyond
+constexpr double kTrueWide = 6.6, kSqueezeWide = 0.30;  // yd from the ball; share of what lies beyond
+constexpr double kTrueDeep = 5.5, kSqueezeDeep = 0.60;  // yd
 constexpr double kBar = 0.45;                     // yd, half a block's bar
 constexpr double kArrow = 0.6;                    // yd
 constexpr double kEvery = 0.12;                   // s between the points of a bent path
@@ -115,7 +116,7 @@ void drawRun(Panel& panel, const Tape& tape, double radius) {
   const double until = std::min(lengthOf(tape), untilOf(tape) + 0.35);
   const Path points = fromSign(drawn(wayOf(tape, carrier, until)), radius);
   panel.shapes.push_back(Polyline{points, StyleId::run_path});
-  drawArrow(panel, points, 1.5 * kArrow, StyleId::run_path);
+  drawArrow(panel, points, 1.25 * kArrow, StyleId::run_path);
 }
 
 void drawFit(Panel& panel, const Tape& tape, int man, double radius) {
@@ -145,6 +146,21 @@ void drawDot(Panel& panel, const Tape& tape, int man, Vec2 at, const DiagramLook
   panel.shapes.push_back(Label{panel.camera.fromPage(middle), id, look.text, StyleId::defense_letter});
 }
 
+/// Keeps names off the paths drawn so far.
+void takePaths(const Panel& panel, FreeSpace& space) {
+  const auto takeLine = [&](Vec2 from, Vec2 to) {
+    const Vec2 a = panel.camera.toPage(from), b = panel.camera.toPage(to);
+    const int steps = 1 + static_cast<int>(distance(a, b) / 8.0);
+    for (int i = 0; i <= steps; ++i) space.take(a + (static_cast<double>(i) / steps) * (b - a), 6.0, 6.0);
+  };
+  const auto isPath = [](StyleId style) { return style != StyleId::yard_line && style != StyleId::scrimmage; };
+  for (const Shape& shape : panel.shapes) {
+    if (const auto* line = std::get_if<Line>(&shape); line != nullptr && isPath(line->style)) takeLine(line->a, line->b);
+    if (const auto* path = std::get_if<Polyline>(&shape))
+      for (std::size_t i = 0; i + 1 < path->points.size(); ++i) takeLine(path->points[i], path->points[i + 1]);
+  }
+}
+
 void drawSigns(Panel& panel, const Tape& tape, const DiagramLook& look) {
   const Frame frame = atTheSnap(tape);
   FieldLook men;
@@ -152,6 +168,7 @@ void drawSigns(Panel& panel, const Tape& tape, const DiagramLook& look) {
   men.symbol = look.symbol, men.text = look.text, men.stroke = look.stroke;
   men.names = look.names;
   FreeSpace space(look.box);
+  takePaths(panel, space);
   if (!look.dots) {
     drawMen(panel, tape.setup, frame, men);
     return drawNames(panel, tape.setup, frame, men, space);
@@ -178,8 +195,9 @@ void drawPlainGround(Panel& panel, const DiagramLook& look) {
 
 Vec2 drawnAt(Vec2 spot) {
   const double wide = std::abs(spot.x);
-  if (wide <= kTrueTo) return spot;
-  return {std::copysign(kTrueTo + kSqueeze * (wide - kTrueTo), spot.x), spot.y};
+  const double x = wide <= kTrueWide ? wide : kTrueWide + kSqueezeWide * (wide - kTrueWide);
+  const double y = spot.y <= kTrueDeep ? spot.y : kTrueDeep + kSqueezeDeep * (spot.y - kTrueDeep);
+  return {std::copysign(x, spot.x), y};
 }
 
 BlockPath blockPathOf(const Tape& tape, int man) {

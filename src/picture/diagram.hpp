@@ -11,7 +11,7 @@ namespace gapsound {
 /// in a bar, the back's path heavy with an arrow.
 struct DiagramLook {
   PageRect box;                             // page
-  Vec2 low{-12.6, -8.2}, high{12.6, 12.2};  // drawn yards, see drawnAt()
+  Vec2 low{-11.0, -8.0}, high{11.0, 10.2};  // drawn yards, see drawnAt()
   double symbol = 0.46;                     // radius of a man's sign, drawn yd
   double text = 17.0;                       // page units
   double stroke = 1.0;
@@ -21,7 +21,8 @@ struct DiagramLook {
   bool dots = false;   // defenders as dots with their names beside them
 };
 
-/// Where a spot of the field is drawn: wide men stand closer in than they do, so that all 22 are on the page.
+/// Where a spot of the field is drawn: wide and deep men stand closer than they do, so that all 22 are on the
+/// page at a size that can be read.
 [[nodiscard]] Vec2 drawnAt(Vec2 spot);
 /// A rep as a play book's drawing; what is drawn is the path each man ran in it.
 [[nodiscard]] Panel diagramPanel(const Tape& tape, const DiagramLook& look);

@@ -18,6 +18,11 @@ using Progress = std::function<bool(double)>;
                                                         const Progress& progress = {});
 [[nodiscard]] std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint64_t first_seed,
                                             int n, int threads = 0, const Progress& progress = {});
+/// Shows every tape of those reps to `visit`, on several threads at once and in no order: it may write only
+/// what belongs to its (setup, rep).
+void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n, int threads,
+              const std::function<void(std::size_t setup, std::size_t rep, const Tape& tape)>& visit,
+              const Progress& progress = {});
 /// One rep with its whole tape.
 [[nodiscard]] Tape playTape(const Setup& setup, const Model& model, std::uint64_t seed);
 

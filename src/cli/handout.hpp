@@ -1,0 +1,30 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "cli/options.hpp"
+#include "picture/paper.hpp"
+#include "scenario/plan.hpp"
+
+namespace gapsound {
+
+/// Looks to make pages of: every run against every call.
+struct Handout {
+  std::string title;
+  std::vector<std::string> runs, calls;
+  std::vector<std::vector<Scenario>> scenarios;  // [run][call]
+  std::vector<std::vector<Setup>> setups;        // the same, resolved
+};
+
+/// A plan's pairs, or a scenario's look against the schemes asked for (its own without any). `calls` and `runs`
+/// of the options pick by name from a plan. Throws InputError.
+[[nodiscard]] Handout handoutOf(const HandoutOptions& options, const Model& model);
+[[nodiscard]] Handout handoutOf(const Plan& plan, const Model& model);
+
+[[nodiscard]] Paper paperOf(const HandoutOptions& options);
+/// Throws InputError when the name does not end in .pdf.
+void requirePdf(const std::string& file);
+/// The answer of every verb that writes one file.
+int sayWritten(const std::string& file, bool json);
+
+}  // namespace gapsound
