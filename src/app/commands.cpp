@@ -36,7 +36,9 @@ Calipers after(Calipers now) {
 }
 
 void escape(Desk& desk) {
-  if (desk.view.help || desk.view.caution) {
+  if (desk.leaving()) {
+    desk.answer(Answer::stay);
+  } else if (desk.view.help || desk.view.caution) {
     desk.view.help = desk.view.caution = false;
   } else if (desk.view.meeting) {
     desk.view.meeting = false;
@@ -111,6 +113,9 @@ const auto kCommands = std::to_array<Command>({
     {control(Key::z), "undo", "undo", [](Desk& d) { d.undo(); }},
     {control(Key::y), "redo", "redo", [](Desk& d) { d.redo(); }},
     {{Key::z, true, true, false}, "redo too", "redo", [](Desk& d) { d.redo(); }},
+    {control(Key::n), "new", "a new look from this one", [](Desk& d) { d.askNew(); }},
+    {control(Key::q), "quit", "close the window", [](Desk& d) { d.askQuit(); }},
+    {plain(Key::g), "free", "dragging: snap to landmarks, or free", [](Desk& d) { d.view.free_drag = !d.view.free_drag; }},
     {plain(Key::f11), "Meeting", "meeting: full screen, large type", [](Desk& d) { d.view.meeting = !d.view.meeting; }},
     {plain(Key::q), "ask", "in a meeting: stop where a man decides, and ask",
      [](Desk& d) { d.view.asks = !d.view.asks; }},

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <utility>
 
+#include "app/difference.hpp"
 #include "base/error.hpp"
 #include "cli/session.hpp"
 #include "scenario/resolve.hpp"
@@ -52,7 +53,13 @@ void Desk::take(const Played& played) {
   }
   rep_ = played.rep;
   playback.load(lengthOf(rep_->tape));
+  compare();
   if (manNamed(rep_->tape.setup, view.selected) == kNobody) view.selected.clear();
+}
+
+void Desk::compare() {
+  const bool same = !held_ || held_ == rep_;
+  difference_ = same ? "" : differenceWords(*held_, *rep_, changed_since_held_);
 }
 
 bool Desk::collect() {
@@ -169,8 +176,54 @@ void Desk::hintDone(std::size_t hint) {
   keepSettings();
 }
 
+void Desk::startNew() {
+  Scenario fresh = document_.scenario();
+  fresh.title = "New look";
+  fresh.tags.clear();
+  fresh.players.clear();
+  fresh.faults.clear();
+  fresh.source = "new look";
+  replace(Document(std::move(fresh), "", ""));
+  view.cards = {Card::look, Card::call};
+}
+
+void Desk::ask(const Leaving& leaving) {
+  if (document_.unsaved()) {
+    leaving_ = leaving;
+  } else {
+    leave(leaving);
+  }
+}
+
+void Desk::answer(Answer answer) {
+  if (!leaving_) return;
+  const Leaving leaving = *std::exchange(leaving_, std::nullopt);
+  if (answer == Answer::stay) return;
+  if (answer == Answer::save) {
+    if (document_.file().empty()) {
+      view.cards.insert(Card::files);
+      return say("name the file, then save");
+    }
+    if (!saveAs(document_.file())) return;
+  }
+  leave(leaving);
+}
+
+void Desk::leave(const Leaving& leaving) {
+  switch (leaving.to) {
+    case Leaving::To::open:
+      return open(leaving.file);
+    case Leaving::To::fresh:
+      return startNew();
+    case Leaving::To::quit:
+      folder_.dropUnsaved();
+      quits_ = true;
+  }
+}
+
 void Desk::hold() {
   held_ = rep_;
+  difference_.clear();
   held_readout_ = readout_;
   changed_since_held_.clear();
   if (view.holding == Holding::none) view.holding = Holding::shadow;
@@ -180,6 +233,7 @@ void Desk::letGo() {
   held_.reset();
   held_readout_.reset();
   changed_since_held_.clear();
+  difference_.clear();
   view.holding = Holding::none;
 }
 

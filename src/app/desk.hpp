@@ -18,6 +18,22 @@ namespace gapsound {
 enum class Card { look, call, man, study, files };
 enum class Holding { none, shadow, beside };
 
+/// A man being dragged, from where he was gripped.
+struct Drag {
+  int man = kNobody;
+  Vec2 grip;             // from the mouse to his middle, yd
+  bool moved = false;    // far enough that it is no click
+  std::string landmark;  // he stands on just now
+};
+
+/// What waits while the user is asked about work that is not saved.
+struct Leaving {
+  enum class To { open, fresh, quit };
+  To to = To::quit;
+  std::string file;
+};
+enum class Answer { save, discard, stay };
+
 /// What the user has chosen to see; none of it is part of the scenario.
 struct View {
   Calipers calipers = Calipers::none;
@@ -28,6 +44,7 @@ struct View {
   std::set<Card> cards;
   std::string selected;  // id of a man, "" for nobody
   Holding holding = Holding::none;
+  std::optional<Drag> drag;
   std::array<bool, 3> hints_done{};  // a man was selected, the tape was stopped, the ladder was used
 };
 
@@ -51,6 +68,11 @@ class Desk {
   [[nodiscard]] const std::optional<Readout>& heldReadout() const { return held_readout_; }
   /// What was changed since the rep was held, in words; "" for nothing.
   [[nodiscard]] const std::string& changedSinceHeld() const { return changed_since_held_; }
+  /// What the rep does differently from the held one, in a sentence; "" while they are one.
+  [[nodiscard]] const std::string& difference() const { return difference_; }
+  /// Set while the user is asked what becomes of unsaved work.
+  [[nodiscard]] const std::optional<Leaving>& leaving() const { return leaving_; }
+  [[nodiscard]] bool quits() const { return quits_; }
   [[nodiscard]] const std::string& notice() const { return notice_; }
   void say(const std::string& notice) { notice_ = notice; }
   [[nodiscard]] const StateFolder& folder() const { return folder_; }
@@ -67,7 +89,13 @@ class Desk {
   void redo();
   void chooseSeed(std::uint64_t seed);
   void open(const std::string& file);
+  void startNew();
   void replace(Document document);
+  /// The same, but work that is not saved is asked about first.
+  void askOpen(const std::string& file) { ask({Leaving::To::open, file}); }
+  void askNew() { ask({Leaving::To::fresh, ""}); }
+  void askQuit() { ask({Leaving::To::quit, ""}); }
+  void answer(Answer answer);
   bool saveAs(const std::string& file);
   void hold();
   void letGo();
@@ -93,13 +121,18 @@ class Desk {
   void playAgain(bool readout_too);
   void keepUnsaved() const;
   void take(const Played& played);
+  void compare();
+  void ask(const Leaving& leaving);
+  void leave(const Leaving& leaving);
 
   Document document_;
   Model model_;
   StateFolder folder_;
   RepPtr rep_, held_;
   std::optional<Readout> readout_, held_readout_;
-  std::string changed_since_held_, notice_;
+  std::string changed_since_held_, difference_, notice_;
+  std::optional<Leaving> leaving_;
+  bool quits_ = false;
   std::uint64_t edition_ = 0, readout_edition_ = 0;
   Mailbox<Played> played_;
   Mailbox<Readout> counted_;

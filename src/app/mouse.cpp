@@ -1,4 +1,8 @@
+#include <fmt/format.h>
+
+#include "app/landmarks.hpp"
 #include "app/screen.hpp"
+#include "cli/session.hpp"
 
 namespace gapsound {
 namespace {
@@ -31,20 +35,74 @@ void tellTick(Screen& screen, Vec2 at) {
   if (tick) ImGui::SetTooltip("%.2f s  %s", tick->t, tick->words.c_str());
 }
 
+const Man& manOf(const Screen& screen, int man) {
+  return screen.desk.rep()->tape.setup.men[static_cast<std::size_t>(man)];
+}
+
+/// A press on a man selects him and takes hold of him; on the ground it lets go of everybody.
+void press(Screen& screen, Vec2 at) {
+  Desk& desk = screen.desk;
+  const int man = manAt(desk, screen.layout, at);
+  desk.select(man == kNobody ? "" : manOf(screen, man).id);
+  if (man == kNobody) return;
+  const Frame frame = frameAt(desk.rep()->tape, desk.playback.time());
+  const Vec2 his = frame.men[static_cast<std::size_t>(man)].pos;
+  desk.view.drag = Drag{man, his - fieldPlace(desk, screen.layout).camera.fromPage(at), false, ""};
+}
+
+/// Dragging speaks of the spot at the snap, so the tape goes there.
+void drag(Screen& screen, Vec2 at) {
+  Desk& desk = screen.desk;
+  Drag& drag = *desk.view.drag;
+  constexpr double kClick = 4.0;  // page units a hand may shake
+  const ImVec2 pressed = ImGui::GetIO().MouseClickedPos[0];
+  const Vec2 from{pressed.x / screen.scale, pressed.y / screen.scale};
+  if (!drag.moved && distance(from, at) < kClick) return;
+  if (!drag.moved) {
+    desk.playback.home();
+    drag.grip = {};
+    drag.moved = true;
+  }
+  const Vec2 wanted = fieldPlace(desk, screen.layout).camera.fromPage(at) + drag.grip;
+  moveMan(desk, drag.man, wanted);
+}
+
+void drop(Desk& desk) {
+  if (desk.view.drag->moved) desk.endGesture();
+  desk.view.drag.reset();
+}
+
 }  // namespace
 
+void moveMan(Desk& desk, int man, Vec2 wanted) {
+  const Setup& setup = desk.rep()->tape.setup;
+  const Dropped to = desk.view.free_drag ? Dropped{wanted, ""} : snapped(wanted, man, setup, library());
+  const std::string id = setup.men[static_cast<std::size_t>(man)].id;
+  if (desk.view.drag) desk.view.drag->landmark = to.name;
+  const auto set = desk.document().scenario().players.find(id);
+  if (set != desk.document().scenario().players.end() && set->second.x == to.spot.x && set->second.y == to.spot.y) return;
+  const std::string where = to.name.empty() ? fmt::format("x {:.1f}, y {:.1f}", to.spot.x, to.spot.y) : to.name;
+  desk.change(id + " to " + where, [&](Scenario& s) {
+    ManSettings& his = s.players[id];
+    his.x = to.spot.x, his.y = to.spot.y;
+    his.depth_yd.reset();
+  }, "drag " + id);
+}
+
 void handleMouse(Screen& screen) {
-  if (ImGui::GetIO().WantCaptureMouse && !ImGui::IsMouseDragging(0)) return;
-  if (ImGui::GetIO().WantCaptureMouse) return;
+  Desk& desk = screen.desk;
   const Vec2 at = mouseOn(screen);
+  if (desk.view.drag) {
+    drag(screen, at);
+    if (!ImGui::IsMouseDown(0)) drop(desk);
+    return;
+  }
+  if (ImGui::GetIO().WantCaptureMouse || desk.view.help || desk.view.caution) return;
   const ImVec2 clicked = ImGui::GetIO().MouseClickedPos[0];
   const Vec2 from{clicked.x / screen.scale, clicked.y / screen.scale};
-  if (ImGui::IsMouseDown(0) && inside(screen.layout.ladder, from)) return scrub(screen, at);
+  if ((ImGui::IsMouseDown(0) || ImGui::IsMouseReleased(0)) && inside(screen.layout.ladder, from)) return scrub(screen, at);
   if (inside(screen.layout.ladder, at)) return tellTick(screen, at);
-  if (ImGui::IsMouseClicked(0) && inside(screen.layout.field, at)) {
-    const int man = manAt(screen.desk, screen.layout, at);
-    screen.desk.select(man == kNobody ? "" : screen.desk.rep()->tape.setup.men[static_cast<std::size_t>(man)].id);
-  }
+  if (ImGui::IsMouseClicked(0) && inside(screen.layout.field, at)) press(screen, at);
 }
 
 }  // namespace gapsound

@@ -90,7 +90,25 @@ void drawHints(Screen& screen) {
   paint(*ImGui::GetBackgroundDrawList(), page, screen.theme, screen.fonts, screen.scale);
 }
 
+void drawLeaving(Screen& screen) {
+  Desk& desk = screen.desk;
+  if (!desk.leaving()) return;
+  const ImVec2 size = ImGui::GetIO().DisplaySize;
+  ImGui::SetNextWindowPos({0.5F * size.x, 0.4F * size.y}, ImGuiCond_Always, {0.5F, 0.5F});
+  ImGui::SetNextWindowFocus();
+  ImGui::Begin("leaving", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_AlwaysAutoResize);
+  ImGui::TextUnformatted("This look has changes that are not saved.");
+  ImGui::Dummy({1.0F, screen.px(6.0)});
+  if (wordButton(screen, "save it")) desk.answer(Answer::save);
+  ImGui::SameLine(0.0F, screen.px(24.0));
+  if (wordButton(screen, "drop the changes")) desk.answer(Answer::discard);
+  ImGui::SameLine(0.0F, screen.px(24.0));
+  if (wordButton(screen, "stay here")) desk.answer(Answer::stay);
+  ImGui::End();
+}
+
 void drawOverlays(Screen& screen) {
+  drawLeaving(screen);
   if (screen.desk.view.help) {
     DisplayList page = helpPage(screen.layout);
     overlay(screen, page);

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "picture/ledger.hpp"
 #include "teach/view.hpp"
@@ -74,33 +75,69 @@ std::string endingWords(const Rep& rep) {
   return words;
 }
 
-/// One line where there is room for all of it, else two.
+std::string share(const char* words, double value, const std::optional<Readout>& held, double Distribution::*member) {
+  const std::string was = held ? fmt::format(" (was {:.0f})", 100 * (held->gains.*member)) : "";
+  return fmt::format("   {} {:.0f} %{}", words, 100 * value, was);
+}
+
+/// What the look comes to over many reps, beside what it was when the rep was held.
+std::string readoutWords(const Desk& desk) {
+  const auto& now = desk.readout();
+  const auto& held = desk.heldReadout();
+  if (!now) return "playing this look over and over ...";
+  const Distribution& d = now->gains;
+  std::string words = fmt::format("{} reps: mean {:.1f} yd ({:.1f} to {:.1f})", d.n, d.mean, d.mean_ci.low, d.mean_ci.high);
+  if (held) words += fmt::format(", was {:.1f}", held->gains.mean);
+  return words + share("0 or less", d.stuffed, held, &Distribution::stuffed) +
+         share("10 or more", d.ten_plus, held, &Distribution::ten_plus) +
+         share("cutback open", d.cutback_open, held, &Distribution::cutback_open);
+}
+
+/// Title and clock; under them the rep and the many reps, on a line each where the window is narrow.
 Panel titlePanel(const Desk& desk, const PageLayout& layout) {
   Panel panel = pagePanel(layout.title);
   const PageRect& box = layout.title;
-  const bool two = isNarrow(layout.width);
-  const double y = box.y + (two ? 0.3 : 0.5) * box.height;
-  const double below = box.y + (two ? 0.73 : 0.5) * box.height;
+  const bool narrow = isNarrow(layout.width);
+  const double lines = narrow ? 3.0 : 2.0;
+  const auto lineY = [&](double line) { return box.y + box.height * (line + 0.5) / lines; };
   const Rep& rep = *desk.rep();
-  const double size = (two ? 1.0 : 1.15) * layout.text;
   const std::string mark = desk.document().unsaved() ? "  (not saved)" : "";
-  panel.shapes.push_back(
-      Label{{box.x + kMargin, y}, rep.tape.setup.title + mark, size, StyleId::title, Anchor::left});
-  const std::string clock = fmt::format("{:.2f} s", desk.playback.time());
-  panel.shapes.push_back(Label{{box.right() - kMargin, below}, clock, size, StyleId::mark_text, Anchor::right});
-  const std::string rest = fmt::format("rep {}: {}", rep.tape.seed, endingWords(rep));
-  const double x = two ? box.x + kMargin : box.right() - kMargin - 5.6 * layout.text;
-  panel.shapes.push_back(
-      Label{{x, below}, rest, layout.text, StyleId::small, two ? Anchor::left : Anchor::right});
+  const auto add = [&](Vec2 at, const std::string& words, double size, StyleId style, Anchor anchor) {
+    panel.shapes.push_back(Label{at, words, size, style, anchor});
+  };
+  const double left = box.x + kMargin, right = box.right() - kMargin;
+  const double head = (narrow ? 1.0 : 1.15) * layout.text;
+  add({left, lineY(0)}, rep.tape.setup.title + mark, head, StyleId::title, Anchor::left);
+  add({right, lineY(0)}, fmt::format("{:.2f} s", desk.playback.time()), head, StyleId::mark_text, Anchor::right);
+  const std::string words = fmt::format("rep {}: {}", rep.tape.seed, endingWords(rep));
+  add({left, lineY(1)}, words, 0.95 * layout.text, StyleId::text, Anchor::left);
+  add({narrow ? left : right, lineY(lines - 1.0)}, readoutWords(desk), layout.text, StyleId::cell_text,
+      narrow ? Anchor::left : Anchor::right);
   panel.shapes.push_back(Line{{box.x, box.bottom()}, {box.right(), box.bottom()}, StyleId::frame});
   return panel;
 }
 
 void drawSideName(Panel& panel, const PageRect& box, const std::string& words, double text) {
   const double half = 0.5 * roughWidth(words, text) + 10.0;
-  const Vec2 at{box.middle().x, box.y + 0.9 * text + 4.0};
+  const Vec2 at{box.middle().x, box.bottom() - 1.2 * text};
   panel.shapes.push_back(Rect{{at.x - half, at.y - 0.8 * text}, {at.x + half, at.y + 0.8 * text}, 3.0, StyleId::panel});
   panel.shapes.push_back(Label{at, words, text, StyleId::strong});
+}
+
+/// The sentence about the held rep, or where the man being dragged stands, on top of the field.
+void addSentence(DisplayList& page, const Desk& desk, const PageLayout& layout) {
+  const auto& drag = desk.view.drag;
+  const std::string words = drag && drag->moved ? drag->landmark : desk.difference();
+  if (words.empty()) return;
+  const PageRect& field = layout.field;
+  const double wrap = field.width - 60.0;
+  const double lines = std::ceil(roughWidth(words, layout.text) / wrap);
+  const double bottom = field.y + 12.0 + 1.3 * layout.text * lines;
+  Panel panel = pagePanel(field);
+  panel.shapes.push_back(Rect{{field.x, field.y}, {field.right(), bottom}, 0.0, StyleId::panel});
+  panel.shapes.push_back(Label{
+      {field.middle().x, field.y + 6.0}, words, layout.text, StyleId::strong, Anchor::centre, Rise::top, wrap});
+  page.panels.push_back(std::move(panel));
 }
 
 void addBeside(DisplayList& page, const Desk& desk, const PageLayout& layout) {
@@ -129,7 +166,7 @@ PageLayout layoutOf(double width, double height, bool left, bool right, bool mee
   PageLayout layout;
   layout.width = width, layout.height = height;
   layout.text = meeting ? std::clamp(height / 34.0, 15.0, 30.0) : 15.0;
-  const double title = (isNarrow(width) ? 3.6 : 2.4) * layout.text;
+  const double title = (isNarrow(width) ? 4.6 : 3.4) * layout.text;
   const double rail = meeting ? 0.0 : isNarrow(width) ? 68.0 : 38.0;
   const double ladder = std::min(0.2 * height, 7.2 * layout.text);
   const double ledger = 4.9 * layout.text;
@@ -191,6 +228,7 @@ DisplayList stagePage(const Desk& desk, const PageLayout& layout) {
   }
   page.panels.push_back(ledgerOf(rep, t, camera, strip, 0.93 * layout.text));
   if (beside(desk)) addBeside(page, desk, layout);
+  addSentence(page, desk, layout);
   page.panels.push_back(titlePanel(desk, layout));
   page.panels.push_back(ladderPanel(rep.tape, t, ladderLook(desk, layout)));
   return page;

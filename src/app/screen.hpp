@@ -55,6 +55,9 @@ void drawCards(Screen& screen);
 void drawOverlays(Screen& screen);
 void handleMouse(Screen& screen);
 
+/// Puts a man where he was dragged to, on a landmark unless the drag is free.
+void moveMan(Desk& desk, int man, Vec2 wanted);
+
 /// A button that is a word with a rule under it; heavy while `on`. True when clicked.
 bool wordButton(Screen& screen, const std::string& name, bool on = false);
 

@@ -4,6 +4,7 @@
 #include <filesystem>
 
 #include "app/desk.hpp"
+#include "app/hands.hpp"
 #include "app/screen.hpp"
 #include "base/error.hpp"
 #include "cli/session.hpp"
@@ -51,13 +52,13 @@ class Window {
   void run() {
     double last = now();
     int fresh = kSettle;
-    while (!done_) {
+    while (!desk_.quits()) {
       const bool moving = desk_.playback.playing();
       const bool waiting = desk_.busy();
       const bool told = stage_.gather(moving || fresh > 0 ? 0.0 : waiting ? 0.01 : 0.05);
       const bool brought = desk_.collect();
       if (told || brought || stage_.behind()) fresh = kSettle;
-      if (stage_.wantsToClose()) done_ = true;
+      if (stage_.wantsToClose()) desk_.askQuit();
       const double time = now();
       if (moving || fresh > 0) draw(time - last);
       if (moving || fresh > 0) pace(time);
@@ -66,14 +67,35 @@ class Window {
     }
   }
 
+  /// Does what is asked, one thing after the other, each answered before the next.
+  void act(const std::string& deeds) {
+    calm();
+    for (const std::string& deed : deedsIn(deeds)) {
+      for (const InputEvent& event : eventsFor(deed, book_.places())) stage_.pretend(event);
+      calm();
+    }
+  }
+
   void shoot(const std::string& file) {
-    for (int i = 0; i < kSettle; ++i) draw(0.0);
+    calm();
     stage_.keepNext(file);
     draw(0.0);
   }
 
  private:
   static constexpr int kSettle = 4;  // frames until ImGui has come to rest after an event
+
+  /// Until every event has had its frame and every rep that was asked for is played.
+  void calm() {
+    int left = kSettle;
+    while (left > 0) {
+      draw(0.0);
+      left = stage_.behind() ? kSettle : left - 1;
+      if (!desk_.busy() && !desk_.collect()) continue;
+      desk_.settle(true);
+      left = kSettle;
+    }
+  }
 
   void draw(double dt) {
     desk_.playback.advance(dt);
@@ -101,7 +123,6 @@ class Window {
   Stage stage_;
   Theme theme_;
   ScreenBook book_;
-  bool done_ = false;
 };
 
 }  // namespace
@@ -122,6 +143,8 @@ int openWindow(const OpenOptions& options) {
   if (options.at) desk.playback.seek(*options.at);
   Window window(options, desk);
   if (!options.shot.empty()) {
+    window.act(options.deeds);
+    if (options.at) desk.playback.seek(*options.at);
     window.shoot(options.shot);
     return 0;
   }

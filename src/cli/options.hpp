@@ -92,6 +92,7 @@ struct OpenOptions : PlayOptions {
   std::string theme;            // paper, evening; empty: as last time
   int width = 1280, height = 720;  // pixels
   std::optional<double> at;  // s after the snap
+  std::string deeds;         // keys and buttons before the shot
   std::string shot;          // PNG to draw instead of opening a window
 };
 

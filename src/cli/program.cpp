@@ -136,6 +136,7 @@ void addOpen(CLI::App& verb, OpenOptions& o) {
   verb.add_option("--width", o.width, "pixels")->check(CLI::Range(640, 7680))->capture_default_str();
   verb.add_option("--height", o.height, "pixels")->check(CLI::Range(480, 4320))->capture_default_str();
   verb.add_option("--at", o.at, "seconds after the snap")->check(CLI::Range(0.0, 60.0));
+  verb.add_option("--do", o.deeds, "keys and buttons before the shot, as in \"tab, m, Downhill, type 9\"");
   verb.add_option("--shot", o.shot, "draw one picture into this PNG and leave");
 }
 

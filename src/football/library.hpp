@@ -223,6 +223,7 @@ struct FitBook {
 struct Library {
   std::vector<Formation> formations;
   std::vector<Front> fronts;
+  std::map<std::string, double> techniques;  // "3": x on the strong side, school splits
   std::vector<Shell> shells;
   std::vector<Scheme> schemes;
   Bodies bodies;

@@ -231,7 +231,7 @@ void readFormations(JsonReader file, Library& library) {
 }
 
 void readFronts(JsonReader file, Library& library) {
-  Techniques techniques;
+  Techniques& techniques = library.techniques;
   JsonReader table = file.child("techniques");
   for (const auto& [name, x] : table.members()) techniques[name] = x.asNumber(0.0, 10.0);
   for (const JsonReader& value : file.child("fronts").items()) {

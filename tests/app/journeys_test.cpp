@@ -1,0 +1,198 @@
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cmath>
+#include <filesystem>
+
+#include "app/landmarks.hpp"
+#include "bench.hpp"
+#include "io/atomic_file.hpp"
+#include "io/scenario_file.hpp"
+
+using namespace gapsound;
+using bench::Bench;
+
+namespace {
+
+double settingOf(const Desk& desk, const std::string& man, std::optional<double> ManSettings::*setting) {
+  const auto& players = desk.document().scenario().players;
+  const auto found = players.find(man);
+  return found == players.end() ? std::nan("") : (found->second.*setting).value_or(std::nan(""));
+}
+
+const char* const kToSafety = "tab,tab,tab,tab,tab,tab,tab,tab";
+
+}  // namespace
+
+TEST_CASE("space plays and stops, arrows step, the ladder scrubs") {
+  Bench b;
+  b.act("space");
+  CHECK(b.desk.playback.playing());
+  for (int i = 0; i < 30; ++i) b.frame(1.0 / 60.0);
+  CHECK(b.desk.playback.time() == doctest::Approx(0.5));
+  b.act("space,right,right,shift+right");
+  CHECK(b.desk.playback.time() == doctest::Approx(0.5 + 2.0 / 60.0 + 0.1));
+  const PageRect ladder = b.layout().ladder;
+  const Vec2 from{ladder.x + 300.0, ladder.middle().y + 10.0};
+  b.take(dragEvents(from, from + Vec2{200.0, 0.0}));
+  const double wanted = ladderTime(b.desk.rep()->tape, ladderLook(b.desk, b.layout()), from.x + 200.0);
+  CHECK(b.desk.playback.time() == doctest::Approx(wanted).epsilon(0.01));
+  CHECK_FALSE(b.desk.playback.playing());
+}
+
+TEST_CASE("a man is picked by key and by click; his speed typed in gives another rep and undo takes it back") {
+  Bench b;
+  b.act(kToSafety);
+  CHECK(b.desk.view.selected == "SS");
+  const auto before = b.desk.rep()->tape.record.hash;
+  b.act("m,Downhill,type 9,Read delay,type 0.5");
+  CHECK(settingOf(b.desk, "SS", &ManSettings::downhill_yps) == 9.0);
+  CHECK(settingOf(b.desk, "SS", &ManSettings::read_delay_s) == 0.5);
+  CHECK(b.desk.rep()->tape.record.hash != before);
+  CHECK(b.desk.document().unsaved());
+  b.act("ctrl+z,ctrl+z");
+  CHECK(b.desk.rep()->tape.record.hash == before);
+  CHECK_FALSE(b.desk.document().unsaved());
+  b.act("ctrl+y");
+  CHECK(settingOf(b.desk, "SS", &ManSettings::downhill_yps) == 9.0);
+  b.act("m");
+  b.take(clickEvents(b.man("W", b.layout())));
+  CHECK(b.desk.view.selected == "W");
+}
+
+TEST_CASE("a value that is not allowed is refused in the words of the command line and changes nothing") {
+  Bench b;
+  b.act(kToSafety);
+  b.act("m,Downhill,type 40");
+  CHECK(std::isnan(settingOf(b.desk, "SS", &ManSettings::downhill_yps)));
+  CHECK(b.desk.notice().find("/players/SS/downhill_yps") != std::string::npos);
+  CHECK_FALSE(b.desk.document().unsaved());
+}
+
+TEST_CASE("a man dragged snaps to a technique, freely he stays where he is put, one undo takes the drag back") {
+  Bench b;
+  const PageLayout layout = b.layout();
+  const Vec2 from = b.man("DT", layout);
+  const double yard = fieldPlace(b.desk, layout).camera.scale_x;
+  b.take(dragEvents(from, from + Vec2{0.45 * yard, 0.0}));
+  const double x = settingOf(b.desk, "DT", &ManSettings::x);
+  const auto landmarks = landmarksOf(b.desk.rep()->tape.setup, library());
+  CHECK(std::any_of(landmarks.begin(), landmarks.end(), [&](const Landmark& mark) { return mark.x == x; }));
+  CHECK(b.desk.playback.time() == 0.0);
+  b.act("ctrl+z");
+  CHECK(std::isnan(settingOf(b.desk, "DT", &ManSettings::x)));
+  b.act("g");
+  const Vec2 safety = b.man("W", layout);
+  b.take(dragEvents(safety, safety + Vec2{1.23 * yard, -1.7 * yard}));
+  const Vec2 spot{settingOf(b.desk, "W", &ManSettings::x), settingOf(b.desk, "W", &ManSettings::y)};
+  const Vec2 wanted = fieldPlace(b.desk, layout).camera.fromPage(safety + Vec2{1.23 * yard, -1.7 * yard});
+  CHECK(distance(spot, wanted) < 0.1);
+}
+
+TEST_CASE("a held rep stays while one thing is changed, and a sentence says what differs") {
+  Bench b;
+  b.act(kToSafety);
+  b.act("h");
+  CHECK(b.desk.held() == b.desk.rep());
+  CHECK(b.desk.difference().empty());
+  b.act("m,Read delay,type 0.4");
+  CHECK(b.desk.held() != b.desk.rep());
+  CHECK(b.desk.difference().rfind("SS Read delay 0.40 s: ", 0) == 0);
+  CHECK(b.desk.difference().find("It ends") != std::string::npos);
+  b.act("h");
+  CHECK(b.desk.view.holding == Holding::beside);
+  b.act("shift+h");
+  CHECK(b.desk.held() == nullptr);
+}
+
+TEST_CASE("front, call and level are picked from the library by searching") {
+  Bench b;
+  b.act("l,Front,type under");
+  CHECK(b.desk.document().scenario().defense.front == "D02");
+  b.act("l,c,Structure box");
+  CHECK(b.desk.document().scenario().defense.structure == "box");
+  b.act("Backers call");
+  CHECK(b.desk.document().scenario().defense.fit_off[1] == FitOff::call);
+}
+
+TEST_CASE("typical, best and worst rep of the defense are a key away") {
+  Bench b;
+  b.desk.settle(true);
+  const Readout readout = *b.desk.readout();
+  CHECK(readout.done());
+  b.act("w");
+  const double worst = b.desk.rep()->tape.record.yards;
+  b.act("b");
+  const double best = b.desk.rep()->tape.record.yards;
+  b.act("t");
+  CHECK(b.desk.document().seed() == readout.typical_seed);
+  CHECK(best < b.desk.rep()->tape.record.yards);
+  CHECK(worst > b.desk.rep()->tape.record.yards);
+}
+
+TEST_CASE("seeking to a moment shows what straight play shows") {
+  Bench b;
+  b.desk.settle(true);
+  b.act("k");
+  std::vector<std::uint64_t> played;
+  const int frames = static_cast<int>(b.desk.playback.length() * 60.0);
+  for (int tick = 0; tick <= frames; ++tick) {
+    played.push_back(hashOf(stagePage(b.desk, b.layout())));
+    b.desk.playback.stepFrames(1);
+  }
+  for (int tick = frames; tick >= 0; tick -= 7) {
+    b.desk.playback.seek(tick / 60.0);
+    CHECK(hashOf(stagePage(b.desk, b.layout())) == played[static_cast<std::size_t>(tick)]);
+  }
+}
+
+TEST_CASE("a file that does not load says why and leaves the open one untouched") {
+  Bench b;
+  const std::string bad = (std::filesystem::temp_directory_path() / "gapsound-bad.json").string();
+  writeAtomically(bad, R"({"gapsound": 1, "title": "x", "offense": {"formation": "F99", "scheme": "R01"}, "defense": {"front": "D01"}})");
+  b.act(kToSafety);
+  b.act("m,Downhill,type 8");
+  const std::string text = b.desk.document().text();
+  b.desk.open(bad);
+  CHECK(b.desk.document().text() == text);
+  CHECK(b.desk.notice().rfind(bad + ": /offense/formation: ", 0) == 0);
+  b.desk.open("/no/such/file.json");
+  CHECK(b.desk.notice().find("/no/such/file.json") != std::string::npos);
+  std::filesystem::remove(bad);
+}
+
+TEST_CASE("leaving unsaved work asks; saving and dropping both go on") {
+  const auto folder = std::filesystem::temp_directory_path() / "gapsound-leaving";
+  std::filesystem::remove_all(folder);
+  Bench b(bench::kCounter, StateFolder(folder.string()));
+  b.act(kToSafety);
+  b.act("m,Downhill,type 8");
+  b.act("ctrl+q");
+  REQUIRE(b.desk.leaving());
+  CHECK_FALSE(b.desk.quits());
+  b.act("stay here");
+  CHECK_FALSE(b.desk.leaving());
+  const std::string file = (folder / "mine.json").string();
+  CHECK(b.desk.saveAs(file));
+  CHECK(readScenario(file).players.at("SS").downhill_yps == 8.0);
+  b.act("Downhill,type 7,ctrl+q,drop the changes");
+  CHECK(b.desk.quits());
+  CHECK(readScenario(file).players.at("SS").downhill_yps == 8.0);
+  std::filesystem::remove_all(folder);
+}
+
+TEST_CASE("every size keeps its field, ledger, ladder and rail on the screen") {
+  for (const auto& [width, height] : {std::pair{800, 600}, std::pair{1280, 720}, std::pair{2560, 1440}}) {
+    Bench b(bench::kCounter, StateFolder(""), width, height);
+    b.act("l,m");
+    for (const auto& [name, box] : b.places()) {
+      INFO(name << " at " << width);
+      CHECK(box.x >= 0.0);
+      CHECK(box.right() <= width);
+    }
+    const PageLayout layout = layoutOf(width, height, true, true, false);
+    CHECK(layout.field.width > 200.0);
+    CHECK(layout.field.height > 200.0);
+    CHECK(layout.ladder.bottom() <= layout.rail.y + 1.0);
+  }
+}
