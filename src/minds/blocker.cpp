@@ -122,6 +122,26 @@ Vec2 wrapGate(const AttackerView& v) {
   return {aimNow(v) + 0.2, -0.2};
 }
 
+// A pass set: two steps back, hands up. Past: a step outside the man on him before he climbs.
+bool shows(const AttackerView& v, const BlockerMemory& memory, Intent& intent) {
+  const Glimpse& g = v.glimpse;
+  const Show show = jobOf(v).show;
+  const double since = g.clock() - memory.start_s;
+  if (show == Show::none || since > (show == Show::pass_set ? v.model.show_set_s : v.model.show_past_s)) return false;
+  const double side = g.spot(g.selfIndex()).x < 0.0 ? -1.0 : 1.0;
+  intent.want = show == Show::pass_set ? Vec2{0.3 * side, -1.8} : Vec2{2.2 * side, 1.2};
+  intent.face = {0.0, 1.0};
+  return true;
+}
+
+// A fake away from the run: wide and shallow, as with the ball.
+Intent runFake(const AttackerView& v) {
+  Intent intent;
+  intent.want = unit(Vec2{-1.0, v.glimpse.self().pos.y < -3.0 ? 0.3 : 0.0}) * (0.6 * v.body.top_speed);
+  intent.face = unit(intent.want);
+  return intent;
+}
+
 // Pullers run flat behind the line, then turn up a good two yards before they get where they are going.
 bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
   const Glimpse& g = v.glimpse;
@@ -209,6 +229,9 @@ Intent decideBlocker(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
   if (g.clock() < memory.start_s) return {};
   if (g.self().engaged != kNobody) return holdBlock(v, memory);
+  if (jobOf(v).kind == BlockKind::fake) return runFake(v);
+  Intent shown;
+  if (shows(v, memory, shown)) return shown;
   memory.touched_s = -1.0;
   reconsider(v, memory);
   return runAt(v, memory);
@@ -223,6 +246,7 @@ PlaySheet playSheetOf(const Setup& setup) {
     if (leadsThrough(job.kind)) sheet.wrapper = i;
   }
   sheet.run = setup.run;
+  sheet.read = setup.read;
   sheet.carrier = setup.carrier;
   sheet.passer = setup.passer;
   return sheet;

@@ -52,8 +52,9 @@ double keyEvidence(const Glimpse& g, int key) {
 
 }  // namespace
 
-int watchedBack(const Glimpse& g) {
-  if (g.carrier() >= 0 && g.group(g.carrier()) != Group::quarterback) return g.carrier();
+namespace {
+
+int deepestBack(const Glimpse& g) {
   int best = g.carrier() >= 0 ? g.carrier() : 0;
   double deepest = 0.0;
   for (int i = 0; i < kOffense; ++i)
@@ -62,6 +63,22 @@ int watchedBack(const Glimpse& g) {
       deepest = g.spot(i).y;
     }
   return best;
+}
+
+}  // namespace
+
+bool keeperRuns(const Glimpse& g) {
+  constexpr double kUpfield = 2.0, kSideways = 3.0;  // yd/s
+  constexpr double kApart = 1.5;                     // yd from the back
+  if (g.carrier() < 0 || g.group(g.carrier()) != Group::quarterback) return false;
+  const Vec2 vel = g.ballVelocity();
+  const bool apart = distance(g.ball(), g.place(deepestBack(g))) > kApart;
+  return vel.y > kUpfield || (apart && std::abs(vel.x) > kSideways);
+}
+
+int watchedBack(const Glimpse& g) {
+  const bool past = g.carrier() >= 0 && g.group(g.carrier()) != Group::quarterback;
+  return past || keeperRuns(g) ? g.carrier() : deepestBack(g);
 }
 
 double evidenceOf(const Glimpse& g, const KeyWeights& w, int key_man) {

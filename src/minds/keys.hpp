@@ -18,7 +18,10 @@ struct KeyWeights {
 /// displacement and velocity in the glimpse; counter steps, arc releases and bluffs count as what they look like.
 [[nodiscard]] double evidenceOf(const Glimpse& glimpse, const KeyWeights& weights, int key_man);
 
-/// The back a defense watches: the ball carrier once he is past the exchange, else the deepest back.
+/// The quarterback is seen to run with the ball: upfield, or sideways away from the back.
+[[nodiscard]] bool keeperRuns(const Glimpse& glimpse);
+
+/// The back a defense watches: the ball carrier once he is past the exchange, a quarterback once he is seen to run, else the deepest back.
 [[nodiscard]] int watchedBack(const Glimpse& glimpse);
 
 /// A read in progress: concluded no earlier than `due_s`, corrected when the evidence turns round.

@@ -14,12 +14,15 @@ namespace gapsound {
 struct PlaySheet {
   std::array<BlockJob, kOffense> jobs;
   BackJob run;
+  ReadJob read;
   int carrier = kNobody;
   int passer = kNobody;
   int kicker = kNobody;   // mate who kicks the end out, if any
   int wrapper = kNobody;  // mate who leads through, if any
 };
 [[nodiscard]] PlaySheet playSheetOf(const Setup& setup);
+/// The same for a quarterback who pulled the ball and runs it himself.
+[[nodiscard]] PlaySheet keeperSheetOf(const PlaySheet& sheet);
 
 struct BlockerMemory {
   double start_s = 0.1;          // when he moves, s
@@ -44,6 +47,11 @@ struct RunnerMemory {
   Stream luck{0, 0, "runner"};
 };
 
+struct PasserMemory {
+  bool decided = false;  // read plays: he has given or pulled the ball
+  bool keeps = false;
+};
+
 /// Everything an attacker may decide from. Borrowed for one decision.
 struct AttackerView {
   const Glimpse& glimpse;
@@ -57,8 +65,8 @@ struct AttackerView {
 [[nodiscard]] Intent decideApproach(const AttackerView& view, RunnerMemory& memory);
 /// The man with the ball.
 [[nodiscard]] Intent decideRunner(const AttackerView& view, RunnerMemory& memory);
-/// The quarterback with the ball before the exchange, and his fake after it.
-[[nodiscard]] Intent decidePasser(const AttackerView& view, bool has_ball);
+/// The quarterback with the ball before the exchange, his read, and his fake after it.
+[[nodiscard]] Intent decidePasser(const AttackerView& view, PasserMemory& memory, bool has_ball);
 
 /// The lane between the edge man and the next body inside him as the offense sees it: how wide it is once the
 /// kicker's helmet is counted (yd; below the model's passable door it is shut), and the x to run for.

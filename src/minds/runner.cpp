@@ -239,6 +239,7 @@ Intent decideApproach(const AttackerView& v, RunnerMemory& memory) {
   const double left = run.mesh_s - g.clock();
   const double pace = left > 0.05 ? paceToMesh(v.model, way, left, length(g.self().vel)) : v.model.mesh_pace;
   if (distance(me, run.mesh) < 0.5 || left < 0.0) goal = Vec2{run.aim_x, 0.0};  // runs on through the exchange
+  if (v.sheet.read.who != kNobody && me.y > -1.5) goal = me + Vec2{0.0, 3.0};    // and on with the fake
   intent.want = clamped(pace, 0.8, v.model.mesh_pace) * unit(goal - me);
   intent.face = unit(intent.want + Vec2{0.0, 3.0});
   return intent;
@@ -264,23 +265,6 @@ Intent decideRunner(const AttackerView& v, RunnerMemory& memory) {
   intent.want = (behind ? patientSpeed(v, speed) : speed) * d;
   intent.face = unit(d + Vec2{0.0, 0.4});
   intent.push = d;
-  return intent;
-}
-
-Intent decidePasser(const AttackerView& v, bool has_ball) {
-  const Glimpse& g = v.glimpse;
-  const Vec2 me = g.self().pos;
-  Intent intent;
-  if (!has_ball) {  // boot fake away from the run
-    intent.want = {-2.6, -0.8};
-    intent.face = {-0.8, 0.6};
-    return intent;
-  }
-  const BackJob& run = v.sheet.run;
-  const Vec2 hand = run.mesh + Vec2{-0.55, 0.35};
-  const double left = std::max(run.mesh_s - 0.1 - g.clock(), 0.15);
-  intent.want = std::min(distance(me, hand) / left, 4.0) * unit(hand - me, {0.0, 0.0});
-  intent.face = unit(g.place(v.sheet.carrier) - me);
   return intent;
 }
 

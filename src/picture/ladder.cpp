@@ -33,6 +33,8 @@ std::optional<LadderKind> kindOf(Happening what) {
       return LadderKind::did;
     case Happening::snap:
     case Happening::handoff:
+    case Happening::tosses:
+    case Happening::keeps:
     case Happening::crosses_line:
     case Happening::first_contact:
     case Happening::down:
@@ -74,6 +76,10 @@ const char* patternOf(Happening what) {
       return "snap";
     case Happening::handoff:
       return "hand-off to {0}";
+    case Happening::tosses:
+      return "{0} tosses to {1}";
+    case Happening::keeps:
+      return "{0} keeps off {1}";
     case Happening::crosses_line:
       return "the ball crosses the line";
     case Happening::first_contact:

@@ -22,6 +22,7 @@ struct Actor {
   DefenderMemory defender;
   BlockerMemory blocker;
   RunnerMemory runner;
+  PasserMemory passer;
 };
 
 using Actors = std::array<Actor, kMen>;

@@ -95,7 +95,7 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
     const double gap = distance(bp.pos, dp.pos);
     if (actors[at(d)].down || gap >= nearest || dot(bp.face, dp.pos - bp.pos) < 0.25 * gap) continue;
     if (d != b.intent.hands_on) {
-      if (!b.intent.takes_any || blockersOn(d) > 0) continue;
+      if (!b.intent.takes_any || blockersOn(d) > 0 || d == b.man->block.spares) continue;
       bool mates = false;
       for (int i = 0; i < kOffense; ++i) mates = mates || (i != blocker && actors[at(i)].intent.hands_on == d);
       if (mates && now.clock_s < m.hands_mates_s) continue;

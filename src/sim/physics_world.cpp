@@ -81,6 +81,12 @@ void PhysicsWorld::setVelocity(int man, Vec2 vel) { impl_->body(man).SetLinearVe
 void PhysicsWorld::turn(int man, double rad_per_s) {
   impl_->body(man).SetAngularVelocity(static_cast<float>(rad_per_s));
 }
+void PhysicsWorld::bumpMates(int man) {
+  b2Filter filter;
+  filter.categoryBits = kAttackers;
+  filter.maskBits = static_cast<std::uint16_t>(kAttackers | kDefenders);
+  impl_->body(man).GetFixtureList()->SetFilterData(filter);
+}
 void PhysicsWorld::step() {
   impl_->world.Step(static_cast<float>(kStep), kVelocityIterations, kPositionIterations);
 }

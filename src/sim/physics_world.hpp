@@ -30,6 +30,8 @@ class PhysicsWorld {
   [[nodiscard]] Vec2 face(int man) const;
   void push(int man, Vec2 force);           // kg yd/s^2, for the coming step only
   void setVelocity(int man, Vec2 vel);      // for an impact that has been worked out outside
+  /// From now on he bumps into his own side too.
+  void bumpMates(int man);
   void turn(int man, double rad_per_s);     // for the coming step only
   void step();                              // one tick
 

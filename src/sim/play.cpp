@@ -43,6 +43,7 @@ class Rep {
     lineup_ = lineupOf(setup_);
     plan_ = teamPlanOf(defendersOf(setup_), setup_.fits);
     sheet_ = playSheetOf(setup_);
+    keeper_sheet_ = keeperSheetOf(sheet_);
     world_ = std::make_unique<PhysicsWorld>(torsosOf(setup_));
     carrier_ = setup_.snap_flight_s > 0.0 ? kNobody : setup_.passer;
     record_.frames.reserve(480);
@@ -91,6 +92,11 @@ class Rep {
       const Vec2 lean = carrier_ == setup_.passer ? Vec2{0.0, 0.1} : 0.3 * world_->face(carrier_);
       return world_->pos(carrier_) + lean;
     }
+    if (tossed_) {
+      const double way = std::max(setup_.run.mesh_s - setup_.run.toss_s, 0.01);
+      const double part = clamped((now_.clock_s - setup_.run.toss_s) / way, 0.0, 1.0);
+      return toss_from_ + part * (world_->pos(setup_.carrier) - toss_from_);
+    }
     const double t = clamped(now_.clock_s / std::max(setup_.snap_flight_s, 0.01), 0.0, 1.0);
     return t * world_->pos(setup_.passer);
   }
@@ -127,9 +133,9 @@ class Rep {
   }
 
   Intent decideAttacker(const Glimpse& glimpse, int i, Actor& a) {
-    const AttackerView view{glimpse, model_, a.man->body, sheet_};
-    if (i == carrier_ && i != setup_.passer) return decideRunner(view, a.runner);
-    if (i == setup_.passer) return decidePasser(view, i == carrier_ || carrier_ == kNobody);
+    const AttackerView view{glimpse, model_, a.man->body, record_.kept && i == setup_.passer ? keeper_sheet_ : sheet_};
+    if (i == carrier_ && (i != setup_.passer || passerRuns())) return decideRunner(view, a.runner);
+    if (i == setup_.passer) return decidePasser(view, a.passer, i == carrier_ || (carrier_ == kNobody && !tossed_));
     if (i == setup_.carrier) return decideApproach(view, a.runner);
     return decideBlocker(view, a.blocker);
   }
@@ -146,18 +152,58 @@ class Rep {
 
   void note(Happening what, int man, int code) { record_.events.push_back({now_.tick, what, man, kNobody, code}); }
 
-  // Snap to the passer, then the hand-off when the two are together.
+  // He has pulled the ball, or it is his by design and his start is over.
+  bool passerRuns() const {
+    return record_.kept || (setup_.carrier == setup_.passer && now_.clock_s >= setup_.run.mesh_s);
+  }
+
+  // Snap to the passer, then the hand-off when the two are together, the toss, or the ball he keeps.
   void exchange() {
     if (carrier_ == kNobody) {
-      if (now_.clock_s >= setup_.snap_flight_s) carrier_ = setup_.passer;
+      if (!tossed_ && now_.clock_s >= setup_.snap_flight_s) carrier_ = setup_.passer;
+      if (tossed_ && now_.clock_s >= setup_.run.mesh_s) take(setup_.carrier);
       return;
     }
-    if (carrier_ != setup_.passer || setup_.carrier == setup_.passer) return;
+    if (carrier_ != setup_.passer) return;
+    if (passerRuns()) return letPasserBump();
+    if (setup_.carrier == setup_.passer) return;
+    if (setup_.run.toss_s > 0.0) return toss();
+    if (keeps()) return;
     const double gap = distance(now_.frame.men[at(carrier_)].pos, now_.frame.men[at(setup_.carrier)].pos);
     if (gap > model_.mesh_reach_yd || now_.clock_s < setup_.run.mesh_s - 0.1) return;
-    carrier_ = setup_.carrier;
+    take(setup_.carrier);
+  }
+
+  void take(int man) {
+    carrier_ = man;
     record_.handoff_tick = now_.tick;
-    record_.events.push_back({now_.tick, Happening::handoff, setup_.passer, carrier_, 0});
+    record_.events.push_back({now_.tick, Happening::handoff, man, setup_.passer, 0});
+  }
+
+  void toss() {
+    if (now_.clock_s < setup_.run.toss_s) return;
+    tossed_ = true;
+    toss_from_ = now_.frame.ball;
+    carrier_ = kNobody;
+    record_.events.push_back({now_.tick, Happening::tosses, setup_.passer, setup_.carrier, 0});
+  }
+
+  bool keeps() {
+    if (setup_.read.who == kNobody || !actors_[at(setup_.passer)].passer.keeps) return false;
+    record_.kept = true;
+    record_.events.push_back({now_.tick, Happening::keeps, setup_.passer, setup_.read.who, 0});
+    return true;
+  }
+
+  // A quarterback who hands off slips past his mates; one who runs has to go round them.
+  void letPasserBump() {
+    if (bumps_) return;
+    for (int i = 0; i < kOffense; ++i) {
+      const bool close = distance(now_.frame.men[at(i)].pos, now_.frame.men[at(setup_.passer)].pos) < kBodies;
+      if (i != setup_.passer && close) return;
+    }
+    world_->bumpMates(setup_.passer);
+    bumps_ = true;
   }
 
   void move() {
@@ -213,13 +259,14 @@ class Rep {
   }
 
   static constexpr double kLongest = 14.0;  // s
+  static constexpr double kBodies = 0.85;   // yd, nearer two bodies may overlap
 
   const Model& model_;
   Setup setup_;
   Actors actors_;
   Lineup lineup_;
   TeamPlan plan_;
-  PlaySheet sheet_;
+  PlaySheet sheet_, keeper_sheet_;
   Contact contact_;
   Tackling tackling_;
   std::unique_ptr<PhysicsWorld> world_;
@@ -227,6 +274,8 @@ class Rep {
   Record record_;
   int carrier_ = kNobody;
   double farthest_ = -99.0;
+  Vec2 toss_from_;
+  bool tossed_ = false, bumps_ = false;
   bool over_ = false;
 };
 
