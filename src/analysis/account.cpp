@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "analysis/as_run.hpp"
 #include "analysis/door.hpp"
 #include "analysis/gaps.hpp"
 #include "analysis/openings.hpp"
@@ -68,7 +69,9 @@ std::optional<Lane> crossingLane(const Tape& tape) {
   const auto off = [&](const Lane& lane) { return std::max({lane.left - x, x - lane.right, 0.0}); };
   Lane lane = *std::min_element(lanes.begin(), lanes.end(),
                                 [&](const Lane& a, const Lane& b) { return off(a) < off(b); });
-  lane.relation = doorAt(tape.setup, frameAt(tape, seconds(tick))).relationOf(x);
+  lane.relation = withSetupAsRun(tape, [&](const Setup& setup) {
+    return doorAt(setup, frameAt(tape, seconds(tick))).relationOf(x);
+  });
   return lane;
 }
 

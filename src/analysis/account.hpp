@@ -17,6 +17,7 @@ struct Summary {
   double speed_1s = 0, speed_1_5s = 0, speed_2s = 0;
   double cross_x = 0;  // ball's x at the line, real frame; valid when t_line >= 0
   bool cutback_open = false, cutback_taken = false, bounced = false;
+  bool kept = false;     // a read play on which the quarterback ran
   std::string lane_gap;  // gap he crossed in, "" when never
   Relation lane_relation = Relation::designed;
   double nearest_defender_line = 0;  // yd, at the crossing

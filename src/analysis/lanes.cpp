@@ -2,6 +2,7 @@
 
 #include <cmath>
 
+#include "analysis/as_run.hpp"
 #include "analysis/door.hpp"
 #include "analysis/gaps.hpp"
 #include "analysis/openings.hpp"
@@ -147,9 +148,13 @@ std::vector<Lane> lanesAt(const Setup& setup, const Frame& frame) {
   return lanes;
 }
 
+std::vector<Lane> lanesAt(const Tape& tape, const Frame& frame) {
+  return withSetupAsRun(tape, [&](const Setup& setup) { return lanesAt(setup, frame); });
+}
+
 std::vector<Lane> lanesAt(const Tape& tape, int tick) {
   const Frame frame = frameAt(tape, seconds(tick));
-  auto lanes = ownedLanes(tape.setup, frame);
+  auto lanes = withSetupAsRun(tape, [&](const Setup& setup) { return ownedLanes(setup, frame); });
   for (const Event& event : tape.record.events)
     if (event.tick <= tick && event.what == Happening::decides && event.man >= kOffense)
       handOver(tape.setup, frame, event.man, static_cast<Fit>(event.code), lanes);

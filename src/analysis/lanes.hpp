@@ -31,6 +31,8 @@ struct Lane {
 /// The lanes across the front at one frame, from left to right. Cut at y 0 to 2, or 1 yd ahead of
 /// the ball once it is past. Bodies within the cut bound them; passable from 1.2 yd, clean from 2.0.
 [[nodiscard]] std::vector<Lane> lanesAt(const Setup& setup, const Frame& frame);
+/// The same of a tape's frame, with the man who ran in the end as the carrier.
+[[nodiscard]] std::vector<Lane> lanesAt(const Tape& tape, const Frame& frame);
 /// The same at one tick of a tape; owners follow what the men have decided by then, so that a lane belongs to
 /// the man whom the state of the man in front hands it to.
 [[nodiscard]] std::vector<Lane> lanesAt(const Tape& tape, int tick);

@@ -2,6 +2,7 @@
 #include <array>
 
 #include "analysis/account.hpp"
+#include "analysis/as_run.hpp"
 #include "analysis/door.hpp"
 #include "analysis/gaps.hpp"
 #include "analysis/openings.hpp"
@@ -22,7 +23,7 @@ std::size_t at(int k) { return static_cast<std::size_t>(k); }
 /// Reads the numbers of one rep off its tape, each function one group of fields.
 class Reader {
  public:
-  explicit Reader(const Tape& tape) : setup_(tape.setup), record_(tape.record), frames_(tape.record.frames) {
+  Reader(const Setup& setup, const Record& record) : setup_(setup), record_(record), frames_(record.frames) {
     outcome();
     tackles();
     if (frames_.empty()) return;
@@ -47,6 +48,7 @@ class Reader {
   void outcome() {
     const auto time = [](int tick) { return tick < 0 ? -1.0 : seconds(tick); };
     sum_.yards = record_.yards;
+    sum_.kept = record_.kept;
     sum_.ending = record_.ending;
     sum_.hash = record_.hash;
     sum_.t_handoff = time(record_.handoff_tick);
@@ -188,6 +190,8 @@ class Reader {
 
 }  // namespace
 
-Summary summarize(const Tape& tape) { return Reader(tape).summary(); }
+Summary summarize(const Tape& tape) {
+  return withSetupAsRun(tape, [&](const Setup& setup) { return Reader(setup, tape.record).summary(); });
+}
 
 }  // namespace gapsound

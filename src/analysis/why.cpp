@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/as_run.hpp"
 #include "analysis/openings.hpp"
 #include "analysis/story.hpp"
 #include "analysis/words.hpp"
@@ -41,6 +42,20 @@ void tellCalls(const Story& story, Sentences& out) {
       out.push_back(fmt::format("{} shot his gap on this snap.", story.id(event.man)));
   }
   if (!slanted.empty()) out.push_back(fmt::format("{} slanted a gap.", joined(slanted)));
+}
+
+/// What the quarterback made of the man he read.
+void tellRead(const Story& story, Sentences& out) {
+  const Tape& tape = story.tape();
+  if (tape.setup.read.who == kNobody || tape.setup.passer == kNobody) return;
+  const std::string& passer = story.id(tape.setup.passer);
+  const std::string& end = story.id(tape.setup.read.who);
+  if (tape.record.kept) {
+    const char* saw = tape.setup.read.keeps_if_wide ? "widen" : "close on the back";
+    out.push_back(fmt::format("{} saw {} {} and kept.", passer, end, saw));
+  } else if (tape.record.handoff_tick >= 0) {
+    out.push_back(fmt::format("{} read {} and gave.", passer, end));
+  }
 }
 
 std::string sideOfBall(const Story& story, int man) {
@@ -128,8 +143,8 @@ std::string whoseLane(const Story& story, const Lane& lane) {
 }
 
 void tellLane(const Story& story, const Account& account, Sentences& out) {
-  const auto& setup = story.tape().setup;
-  const std::string runner = setup.carrier == kNobody ? "The ball" : story.id(setup.carrier);
+  const int man = runnerOf(story.tape());
+  const std::string runner = man == kNobody ? "The ball" : story.id(man);
   const Summary& s = account.summary;
   if (s.t_line < 0.0) {
     out.push_back(fmt::format("{} never crossed the line.", runner));
@@ -161,6 +176,7 @@ void tellTackles(const Story& story, const Account& account, Sentences& out) {
 std::vector<std::string> whyOf(const Story& story, const Account& account) {
   Sentences out;
   tellCalls(story, out);
+  tellRead(story, out);
   tellEnd(story, out);
   tellLine(story, out);
   tellLevel(story, 2, out);

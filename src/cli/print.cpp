@@ -38,7 +38,7 @@ Answer asAnswer(const Distribution& d) {
           {"mean_ci", asPair(d.mean_ci)}, {"lost", d.lost}, {"stuffed", d.stuffed}, {"four_plus", d.four_plus},
           {"ten_plus", d.ten_plus}, {"twelve_plus", d.twelve_plus}, {"twenty_plus", d.twenty_plus},
           {"success", d.success}, {"cross_x", {{"mean", d.cross_x_mean}, {"median", d.cross_x_median}}},
-          {"cutback_open", d.cutback_open}, {"cutback_taken", d.cutback_taken}, {"bounced", d.bounced},
+          {"cutback_open", d.cutback_open}, {"cutback_taken", d.cutback_taken}, {"bounced", d.bounced}, {"kept", d.kept},
           {"missed_tackles", d.missed_tackles}, {"lanes", asAnswer(d.lanes)}, {"timing", asAnswer(d.timing)}};
 }
 

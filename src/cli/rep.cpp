@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "analysis/account.hpp"
+#include "analysis/as_run.hpp"
 #include "cli/print.hpp"
 #include "cli/session.hpp"
 #include "cli/verbs.hpp"
@@ -21,6 +22,11 @@ Answer laneAnswer(const Account& account) {
           {"relation", wordOf(summary.lane_relation)}};
 }
 
+Answer runnerAnswer(const Tape& tape) {
+  const int man = runnerOf(tape);
+  return man == kNobody ? Answer(nullptr) : Answer(tape.setup.men[static_cast<std::size_t>(man)].id);
+}
+
 Answer fitAnswer(const Setup& setup, const FitLine& fit) {
   return {{"player", setup.men[static_cast<std::size_t>(fit.man)].id}, {"level", fit.level},
           {"called", fit.called}, {"saw", fit.saw}, {"did", fit.did}, {"gap", fit.gap},
@@ -31,7 +37,7 @@ Answer repAnswer(const Tape& tape, const Account& account) {
   const Summary& s = account.summary;
   Answer fits = Answer::array();
   for (const FitLine& fit : account.fits) fits.push_back(fitAnswer(tape.setup, fit));
-  return {{"seed", tape.seed}, {"yards", s.yards}, {"ended", wordOf(s.ending)},
+  return {{"seed", tape.seed}, {"yards", s.yards}, {"ended", wordOf(s.ending)}, {"runner", runnerAnswer(tape)},
           {"t_handoff", orNull(s.t_handoff)}, {"t_line", orNull(s.t_line)},
           {"t_first_contact", orNull(s.t_first_contact)}, {"t_end", s.t_end},
           {"lane", laneAnswer(account)}, {"tacklers", account.tacklers},

@@ -19,6 +19,7 @@ void printOutcome(const Distribution& d) {
              percent(d.success));
   fmt::print("  cutback open {:>7}   taken {:>7}   bounced {:>7}   tries missed {:>7}\n", percent(d.cutback_open),
              percent(d.cutback_taken), percent(d.bounced), percent(d.missed_tackles));
+  if (d.kept > 0.0) fmt::print("  the quarterback kept {:>7}\n", percent(d.kept));
 }
 
 void printTiming(const Timing& t) {

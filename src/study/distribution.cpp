@@ -63,6 +63,7 @@ void fillLanes(Distribution& d, std::span<const Summary> reps) {
   d.cross_x_median = medianOf(x);
   d.cutback_open = shareOf(reps, [](const Summary& s) { return s.cutback_open; });
   d.cutback_taken = shareOf(reps, [](const Summary& s) { return s.cutback_taken; });
+  d.kept = shareOf(reps, [](const Summary& s) { return s.kept; });
   d.bounced = shareOf(reps, [](const Summary& s) { return s.bounced; });
   for (const Summary& rep : reps) {
     if (!crossed(rep)) continue;

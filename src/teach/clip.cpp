@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "analysis/as_run.hpp"
 #include "analysis/lanes.hpp"
 #include "base/numbers.hpp"
 #include "base/tick.hpp"
@@ -74,7 +75,7 @@ std::string ownerWords(const Setup& setup, const Lane& lane) {
 std::optional<Lane> laneTaken(const Tape& tape) {
   if (tape.record.line_tick < 0) return std::nullopt;
   const Frame frame = frameAt(tape, seconds(tape.record.line_tick));
-  const std::vector<Lane> lanes = lanesAt(tape.setup, frame);
+  const std::vector<Lane> lanes = lanesAt(tape, frame);
   const auto off = [&](const Lane& lane) {
     return std::max({0.0, lane.left - frame.ball.x, frame.ball.x - lane.right});
   };
@@ -85,7 +86,7 @@ std::optional<Lane> laneTaken(const Tape& tape) {
 
 /// True of the frozen picture by construction: it reads the lane measured there.
 std::string laneLine(const Tape& tape, const std::optional<Lane>& lane) {
-  const int carrier = tape.setup.carrier;
+  const int carrier = runnerOf(tape);
   const std::string runner =
       carrier == kNobody ? "The ball" : tape.setup.men[static_cast<std::size_t>(carrier)].id;
   if (tape.record.line_tick < 0) return runner + " never crosses the line.";

@@ -75,7 +75,7 @@ std::vector<Lane> lanesShownAt(const Tape& tape, double t, const Frame& frame) {
   const Record& record = tape.record;
   const double from = record.handoff_tick >= 0 ? seconds(record.handoff_tick) : 0.0;
   if (t < from || t > crossingOf(tape) + kAfterCrossing) return {};
-  return lanesAt(tape.setup, frame);
+  return lanesAt(tape, frame);
 }
 
 std::string lookLine(const Setup& setup) {
