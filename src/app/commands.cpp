@@ -40,6 +40,8 @@ void escape(Desk& desk) {
     desk.answer(Answer::stay);
   } else if (desk.view.help || desk.view.caution) {
     desk.view.help = desk.view.caution = false;
+  } else if (desk.view.study_page) {
+    desk.view.study_page = false;
   } else if (desk.view.meeting) {
     desk.view.meeting = false;
   } else if (!desk.notice().empty()) {
@@ -102,12 +104,15 @@ const auto kCommands = std::to_array<Command>({
     {plain(Key::k), "Calipers", "calipers: none, open lanes, every way through",
      [](Desk& d) { d.view.calipers = after(d.view.calipers); }},
     {plain(Key::n), "names", "names on or off", [](Desk& d) { d.view.names = !d.view.names; }},
+    {plain(Key::j), "jobs", "what each defender is called to", [](Desk& d) { d.view.jobs = !d.view.jobs; }},
     {plain(Key::tab), "next man", "the next man", [](Desk& d) { selectNext(d, 1); }},
     {shift(Key::tab), "man before", "the man before", [](Desk& d) { selectNext(d, -1); }},
     {plain(Key::l), "Look", "the look card", [](Desk& d) { toggleCard(d, Card::look); }},
     {plain(Key::c), "Call", "the call card", [](Desk& d) { toggleCard(d, Card::call); }},
     {plain(Key::m), "Man", "the card of the man selected", [](Desk& d) { toggleCard(d, Card::man); }},
     {plain(Key::s), "Study", "the study card", [](Desk& d) { toggleCard(d, Card::study); }},
+    {plain(Key::p), "study page", "the picture of the last study, or the field",
+     [](Desk& d) { d.view.study_page = !d.view.study_page && d.sweep(); }},
     {plain(Key::f), "Files", "new, open, save as", [](Desk& d) { toggleCard(d, Card::files); }},
     {control(Key::s), "save", "save", save},
     {control(Key::z), "undo", "undo", [](Desk& d) { d.undo(); }},
@@ -117,7 +122,7 @@ const auto kCommands = std::to_array<Command>({
     {control(Key::q), "quit", "close the window", [](Desk& d) { d.askQuit(); }},
     {plain(Key::g), "free", "dragging: snap to landmarks, or free", [](Desk& d) { d.view.free_drag = !d.view.free_drag; }},
     {plain(Key::f11), "Meeting", "meeting: full screen, large type", [](Desk& d) { d.view.meeting = !d.view.meeting; }},
-    {plain(Key::q), "ask", "in a meeting: stop where a man decides, and ask",
+    {plain(Key::q), "ask", "stop where a man decides, and ask him",
      [](Desk& d) { d.view.asks = !d.view.asks; }},
     {plain(Key::f2), "theme", "paper or evening", nextTheme},
     {plain(Key::f3), "size", "larger type: 100, 150, 200 %", nextScale},

@@ -1,10 +1,13 @@
 #include "app/desk.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <utility>
 
 #include "app/difference.hpp"
 #include "base/error.hpp"
+#include "base/tick.hpp"
 #include "cli/session.hpp"
 #include "scenario/resolve.hpp"
 
@@ -24,14 +27,23 @@ Desk::Desk(Document document, Model model, StateFolder folder)
 Desk::~Desk() {
   rep_errand_.cancel();
   readout_errand_.cancel();
+  study_errand_.cancel();
+}
+
+/// A held look that was changed since is compared on the same luck; a held rep of the same look stays itself.
+RepPtr Desk::heldToPlayAgain() const {
+  const bool other_seed = held_ && held_->tape.seed != document_.seed();
+  return other_seed && !changedSinceHeld().empty() ? held_ : nullptr;
 }
 
 void Desk::playAgain(bool readout_too) {
   ++edition_;
-  rep_errand_.post([this, scenario = document_.scenario(), seed = document_.seed(), edition = edition_](const auto&) {
-    Played played{edition, nullptr, ""};
+  rep_errand_.post([this, scenario = document_.scenario(), seed = document_.seed(), edition = edition_,
+                    held = heldToPlayAgain()](const auto&) {
+    Played played{edition, nullptr, nullptr, ""};
     try {
       played.rep = playRep(scenario, model_, seed);
+      if (held) played.held = playRep(held->scenario, model_, seed);
     } catch (const Error& error) {
       played.fault = error.what();
     }
@@ -52,14 +64,16 @@ void Desk::take(const Played& played) {
     return;
   }
   rep_ = played.rep;
+  if (played.held && held_) held_ = played.held;
   playback.load(lengthOf(rep_->tape));
+  view.question.reset();
   compare();
   if (manNamed(rep_->tape.setup, view.selected) == kNobody) view.selected.clear();
 }
 
 void Desk::compare() {
   const bool same = !held_ || held_ == rep_;
-  difference_ = same ? "" : differenceWords(*held_, *rep_, changed_since_held_);
+  difference_ = same ? "" : differenceWords(*held_, *rep_, changedSinceHeld());
 }
 
 bool Desk::collect() {
@@ -72,12 +86,17 @@ bool Desk::collect() {
     readout_ = std::move(*counted);
     any = true;
   }
+  if (auto swept = swept_.take(); swept && swept->order.edition == study_edition_) {
+    sweep_ = std::move(*swept);
+    any = true;
+  }
   return any;
 }
 
 void Desk::settle(bool all) {
   rep_errand_.wait();
   if (all) readout_errand_.wait();
+  if (all) study_errand_.wait();
   static_cast<void>(collect());
 }
 
@@ -92,9 +111,34 @@ void Desk::change(const std::string& words, const std::function<void(Scenario&)>
   }
   notice_.clear();
   document_.change(std::move(next), words, gesture);
-  changed_since_held_ = words;
   keepUnsaved();
   playAgain(true);
+}
+
+void Desk::startSweep(const std::vector<SweepRange>& ranges, int reps) {
+  const SweepOrder order{document_.scenario(), ranges, reps, ++study_edition_};
+  sweep_.reset();
+  study_share_ = 0.0;
+  view.study_page = true;
+  study_errand_.post([this, order](const Errand::Stale& stale) {
+    playSweep(order, model_, stale, study_share_, swept_);
+  });
+}
+
+void Desk::stopStudy() { study_errand_.cancel(); }
+
+void Desk::openCell(std::size_t cell) {
+  if (!sweep_ || cell >= sweep_->result.cells.size()) return;
+  const Scenario look = lookOfCell(sweep_->order, cell);
+  std::string words = "study:";
+  for (std::size_t k = 0; k < sweep_->order.ranges.size(); ++k) {
+    const SweepRange& range = sweep_->order.ranges[k];
+    words += fmt::format(" {} {} {:g}", range.man, range.setting, sweep_->result.cells[cell].at[k]);
+  }
+  change(words, [&](Scenario& scenario) { scenario.players = look.players; });
+  view.study_page = false;
+  playback.seek(0.0);
+  playback.play();
 }
 
 void Desk::undo() {
@@ -168,6 +212,21 @@ void Desk::select(const std::string& man) {
   if (!man.empty()) hintDone(0);
 }
 
+void Desk::arrangeQuestion() {
+  if (!rep_ || !view.asks || playback.playing()) view.question.reset();
+  if (!rep_ || !view.asks) {
+    coming_.reset();
+    return playback.stopAt(std::nullopt);
+  }
+  if (playback.playing()) {
+    const bool stands = coming_ && coming_->t > playback.time() && coming_->t - playback.time() < 2.0 * kStep;
+    if (!stands) coming_ = nextQuestion(*rep_, playback.time(), view.selected);
+    playback.stopAt(coming_ ? std::optional(coming_->t) : std::nullopt);
+  } else if (coming_ && playback.time() == coming_->t) {
+    view.question = std::exchange(coming_, std::nullopt);
+  }
+}
+
 void Desk::hintDone(std::size_t hint) {
   view.hints_done[hint] = true;
   const auto& done = view.hints_done;
@@ -223,16 +282,15 @@ void Desk::leave(const Leaving& leaving) {
 
 void Desk::hold() {
   held_ = rep_;
+  held_step_ = document_.step();
   difference_.clear();
   held_readout_ = readout_;
-  changed_since_held_.clear();
   if (view.holding == Holding::none) view.holding = Holding::shadow;
 }
 
 void Desk::letGo() {
   held_.reset();
   held_readout_.reset();
-  changed_since_held_.clear();
   difference_.clear();
   view.holding = Holding::none;
 }

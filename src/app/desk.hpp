@@ -8,9 +8,11 @@
 #include "app/document.hpp"
 #include "app/errand.hpp"
 #include "app/playback.hpp"
+#include "app/question.hpp"
 #include "app/readout.hpp"
 #include "app/rep.hpp"
 #include "app/state_folder.hpp"
+#include "app/study_job.hpp"
 #include "picture/field.hpp"
 
 namespace gapsound {
@@ -37,14 +39,19 @@ enum class Answer { save, discard, stay };
 /// What the user has chosen to see; none of it is part of the scenario.
 struct View {
   Calipers calipers = Calipers::none;
-  bool names = true, jobs = false;
+  bool names = true, jobs = false;  // jobs: what each defender is called to, beside his sign
+  bool study_page = false;  // the study's picture stands in place of the field
+  SweepRange sweep, second_sweep{"", "read", 0.5, 1.4, 0.3};
+  bool two_settings = false;
+  int sweep_reps = 100;
   bool free_drag = false;  // men are put down where they are dropped, no snapping
   bool meeting = false, help = false, caution = false;
-  bool asks = false;  // meeting mode: the tape stops where somebody decides
+  bool asks = false;  // the tape stops where somebody decides, and he is asked
   std::set<Card> cards;
   std::string selected;  // id of a man, "" for nobody
   Holding holding = Holding::none;
   std::optional<Drag> drag;
+  std::optional<Question> question;  // being asked
   std::array<bool, 3> hints_done{};  // a man was selected, the tape was stopped, the ladder was used
 };
 
@@ -67,7 +74,7 @@ class Desk {
   /// The readout of the look the held rep comes from.
   [[nodiscard]] const std::optional<Readout>& heldReadout() const { return held_readout_; }
   /// What was changed since the rep was held, in words; "" for nothing.
-  [[nodiscard]] const std::string& changedSinceHeld() const { return changed_since_held_; }
+  [[nodiscard]] std::string changedSinceHeld() const { return document_.wordsSince(held_step_); }
   /// What the rep does differently from the held one, in a sentence; "" while they are one.
   [[nodiscard]] const std::string& difference() const { return difference_; }
   /// Set while the user is asked what becomes of unsaved work.
@@ -100,25 +107,38 @@ class Desk {
   void hold();
   void letGo();
   void select(const std::string& man);
+  /// Stops the tape for the next question while questions are wanted; once a frame.
+  void arrangeQuestion();
   /// A hint has served; the last of them is not shown again at the next start.
   void hintDone(std::size_t hint);
   /// Remembers settings for the next start.
   void keepSettings() const { folder_.keep(settings); }
 
+  // Studies of the look under edit.
+  void startSweep(const std::vector<SweepRange>& ranges, int reps);
+  void stopStudy();
+  [[nodiscard]] const std::optional<SweepPicture>& sweep() const { return sweep_; }
+  /// [0, 1].
+  [[nodiscard]] double studyShare() const { return study_share_; }
+  [[nodiscard]] bool studying() const { return study_errand_.busy(); }
+  /// The look of a cell becomes the one under edit and its rep plays.
+  void openCell(std::size_t cell);
+
   // Threads.
   /// Takes in what the threads have finished; true when there is something new to show.
   bool collect();
-  [[nodiscard]] bool busy() const { return rep_errand_.busy() || readout_errand_.busy(); }
-  /// Waits until the rep is played, and the readout too when `all`, and takes it in.
+  [[nodiscard]] bool busy() const { return rep_errand_.busy() || readout_errand_.busy() || studying(); }
+  /// Waits until the rep is played, and everything in the background too when `all`, and takes it in.
   void settle(bool all = false);
 
  private:
   struct Played {
     std::uint64_t edition = 0;
-    RepPtr rep;
+    RepPtr rep, held;  // held: the held look on the same seed, where it had to be played again
     std::string fault;
   };
   void playAgain(bool readout_too);
+  [[nodiscard]] RepPtr heldToPlayAgain() const;
   void keepUnsaved() const;
   void take(const Played& played);
   void compare();
@@ -130,13 +150,19 @@ class Desk {
   StateFolder folder_;
   RepPtr rep_, held_;
   std::optional<Readout> readout_, held_readout_;
-  std::string changed_since_held_, difference_, notice_;
+  std::size_t held_step_ = 0;
+  std::string difference_, notice_;
   std::optional<Leaving> leaving_;
   bool quits_ = false;
+  std::optional<Question> coming_;
   std::uint64_t edition_ = 0, readout_edition_ = 0;
   Mailbox<Played> played_;
   Mailbox<Readout> counted_;
-  Errand rep_errand_, readout_errand_;
+  Mailbox<SweepPicture> swept_;
+  std::optional<SweepPicture> sweep_;
+  std::atomic<double> study_share_{0.0};
+  std::uint64_t study_edition_ = 0;
+  Errand rep_errand_, readout_errand_{true}, study_errand_{true};
 };
 
 }  // namespace gapsound

@@ -6,6 +6,11 @@
 #include "io/scenario_file.hpp"
 
 namespace gapsound {
+namespace {
+
+constexpr const char* kSeedWords = "another rep";
+
+}  // namespace
 
 Document::Document(Scenario scenario, std::string file, std::string saved_text)
     : file_(std::move(file)), saved_text_(std::move(saved_text)) {
@@ -36,7 +41,7 @@ void Document::change(Scenario next, const std::string& words, const std::string
 
 void Document::choose(std::uint64_t seed) {
   if (seed == now().seed) return;
-  add({scenario(), seed, "another rep", "seed"});
+  add({scenario(), seed, kSeedWords, "seed"});
 }
 
 void Document::endGesture() { steps_[at_].gesture.clear(); }
@@ -49,6 +54,18 @@ void Document::undo() {
 void Document::redo() {
   if (canRedo()) ++at_;
   endGesture();
+}
+
+std::string Document::wordsSince(std::size_t from) const {
+  constexpr std::size_t kMost = 3;
+  std::vector<std::string> words;
+  for (std::size_t k = from + 1; k <= at_; ++k) {
+    if (steps_[k].words != kSeedWords) words.push_back(steps_[k].words);
+  }
+  if (words.size() > kMost) return std::to_string(words.size()) + " changes";
+  std::string joined;
+  for (const std::string& each : words) joined += (joined.empty() ? "" : ", ") + each;
+  return joined;
 }
 
 std::string Document::undoWords() const { return canUndo() ? now().words : ""; }

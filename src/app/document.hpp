@@ -31,6 +31,9 @@ class Document {
   [[nodiscard]] bool canRedo() const { return at_ + 1 < steps_.size(); }
   void undo();
   void redo();
+  /// Where the present stands among all steps, and what was done from step `from` until now, in words.
+  [[nodiscard]] std::size_t step() const { return at_; }
+  [[nodiscard]] std::string wordsSince(std::size_t from) const;
   /// What undo would take back and redo bring again; "" where there is nothing.
   [[nodiscard]] std::string undoWords() const;
   [[nodiscard]] std::string redoWords() const;

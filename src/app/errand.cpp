@@ -1,8 +1,16 @@
 #include "app/errand.hpp"
 
+#include <sys/resource.h>
+#include <unistd.h>
+
 namespace gapsound {
 
-Errand::Errand() : thread_([this] { run(); }) {}
+Errand::Errand(bool background)
+    : thread_([this, background] {
+        constexpr int kGivesWay = 10;
+        if (background) static_cast<void>(setpriority(PRIO_PROCESS, static_cast<id_t>(gettid()), kGivesWay));
+        run();
+      }) {}
 
 Errand::~Errand() {
   {

@@ -35,7 +35,8 @@ class Errand {
   /// What to do; looks now and then whether it has become stale, and must not throw.
   using Job = std::function<void(const Stale&)>;
 
-  Errand();
+  /// A background errand gives way to everything else on the machine.
+  explicit Errand(bool background = false);
   ~Errand();
   Errand(const Errand&) = delete;
   Errand& operator=(const Errand&) = delete;

@@ -2,6 +2,7 @@
 
 #include "app/landmarks.hpp"
 #include "app/screen.hpp"
+#include "app/study_page.hpp"
 #include "cli/session.hpp"
 
 namespace gapsound {
@@ -42,6 +43,10 @@ const Man& manOf(const Screen& screen, int man) {
 /// A press on a man selects him and takes hold of him; on the ground it lets go of everybody.
 void press(Screen& screen, Vec2 at) {
   Desk& desk = screen.desk;
+  if (desk.view.question) {
+    desk.view.question->guess = fieldPlace(desk, screen.layout).camera.fromPage(at);
+    return;
+  }
   const int man = manAt(desk, screen.layout, at);
   desk.select(man == kNobody ? "" : manOf(screen, man).id);
   if (man == kNobody) return;
@@ -65,6 +70,12 @@ void drag(Screen& screen, Vec2 at) {
   }
   const Vec2 wanted = fieldPlace(desk, screen.layout).camera.fromPage(at) + drag.grip;
   moveMan(desk, drag.man, wanted);
+}
+
+void pickCell(Screen& screen, Vec2 at) {
+  Desk& desk = screen.desk;
+  if (!desk.sweep() || !ImGui::IsMouseClicked(0)) return;
+  if (const auto cell = sweepCellAt(*desk.sweep(), studyBox(screen.layout), at)) desk.openCell(*cell);
 }
 
 void drop(Desk& desk) {
@@ -102,6 +113,7 @@ void handleMouse(Screen& screen) {
   const Vec2 from{clicked.x / screen.scale, clicked.y / screen.scale};
   if ((ImGui::IsMouseDown(0) || ImGui::IsMouseReleased(0)) && inside(screen.layout.ladder, from)) return scrub(screen, at);
   if (inside(screen.layout.ladder, at)) return tellTick(screen, at);
+  if (desk.view.study_page) return pickCell(screen, at);
   if (ImGui::IsMouseClicked(0) && inside(screen.layout.field, at)) press(screen, at);
 }
 

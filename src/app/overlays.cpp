@@ -75,7 +75,7 @@ void drawHints(Screen& screen) {
                               "Space stops and plays. F1 shows every key.",
                               "Press the ladder below anywhere to go to that moment."};
   const Desk& desk = screen.desk;
-  if (!desk.settings.hints || desk.view.meeting) return;
+  if (!desk.settings.hints || desk.view.meeting || desk.view.study_page) return;
   const PageRect& field = screen.layout.field;
   DisplayList page{screen.layout.width, screen.layout.height, {pagePanel(field)}};
   double y = field.bottom() - 78.0;

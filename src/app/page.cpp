@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "app/study_page.hpp"
 #include "picture/ledger.hpp"
 #include "teach/view.hpp"
 
@@ -124,10 +125,44 @@ void drawSideName(Panel& panel, const PageRect& box, const std::string& words, d
   panel.shapes.push_back(Label{at, words, text, StyleId::strong});
 }
 
-/// The sentence about the held rep, or where the man being dragged stands, on top of the field.
+/// What each defender is called to, below his sign.
+void addJobs(DisplayList& page, const Desk& desk, const PageLayout& layout) {
+  if (!desk.view.jobs) return;
+  const FieldPlace place = fieldPlace(desk, layout);
+  const Frame frame = frameAt(desk.rep()->tape, desk.playback.time());
+  Panel panel = pagePanel(place.look.box);
+  for (std::size_t man = kOffense; man < static_cast<std::size_t>(kMen); ++man) {
+    const Vec2 at = place.camera.toPage(frame.men[man].pos);
+    const double below = place.look.symbol * place.camera.scale_x + 0.75 * layout.text;
+    panel.shapes.push_back(Label{{at.x, at.y + below}, desk.rep()->tape.setup.men[man].fit.gap, 0.9 * layout.text,
+                                 StyleId::cell_text});
+  }
+  page.panels.push_back(std::move(panel));
+}
+
+/// The spot that was clicked and the spot where he fits, with a rule between them.
+void addGuess(DisplayList& page, const Desk& desk, const PageLayout& layout) {
+  const auto& question = desk.view.question;
+  if (!question || !question->guess) return;
+  const FieldPlace place = fieldPlace(desk, layout);
+  const Vec2 guess = place.camera.toPage(*question->guess);
+  const Vec2 truth = place.camera.toPage(fitSpot(*desk.rep(), question->man));
+  Panel panel = pagePanel(place.look.box);
+  panel.shapes.push_back(Line{guess, truth, StyleId::caliper});
+  panel.shapes.push_back(Disc{guess, 0.6 * layout.text, StyleId::tick_saw});
+  panel.shapes.push_back(Disc{truth, 0.6 * layout.text, StyleId::tick_decided});
+  page.panels.push_back(std::move(panel));
+}
+
+std::string sentenceNow(const Desk& desk) {
+  const View& view = desk.view;
+  if (view.question) return questionWords(*desk.rep(), *view.question);
+  return view.drag && view.drag->moved ? view.drag->landmark : desk.difference();
+}
+
+/// The question, the sentence about the held rep, or where the man being dragged stands, on top of the field.
 void addSentence(DisplayList& page, const Desk& desk, const PageLayout& layout) {
-  const auto& drag = desk.view.drag;
-  const std::string words = drag && drag->moved ? drag->landmark : desk.difference();
+  const std::string words = sentenceNow(desk);
   if (words.empty()) return;
   const PageRect& field = layout.field;
   const double wrap = field.width - 60.0;
@@ -214,8 +249,25 @@ std::optional<LadderTick> tickAt(const Desk& desk, const PageLayout& layout, Vec
   return *nearest;
 }
 
-DisplayList stagePage(const Desk& desk, const PageLayout& layout) {
-  DisplayList page{layout.width, layout.height, {ground(layout)}};
+PageRect studyBox(const PageLayout& layout) {
+  PageRect box = layout.field;
+  box.height += layout.ledger.height;
+  return box;
+}
+
+namespace {
+
+void addStudy(DisplayList& page, const Desk& desk, const PageLayout& layout) {
+  if (!desk.sweep()) {
+    Panel panel = pagePanel(layout.field);
+    panel.shapes.push_back(Label{layout.field.middle(), "playing ...", 1.2 * layout.text, StyleId::text});
+    page.panels.push_back(std::move(panel));
+    return;
+  }
+  for (Panel& panel : sweepPage(*desk.sweep(), studyBox(layout)).panels) page.panels.push_back(std::move(panel));
+}
+
+void addField(DisplayList& page, const Desk& desk, const PageLayout& layout) {
   const Rep& rep = *desk.rep();
   const double t = desk.playback.time();
   const PageRect live = liveBox(desk, layout);
@@ -226,11 +278,24 @@ DisplayList stagePage(const Desk& desk, const PageLayout& layout) {
   if (desk.held() && desk.view.holding == Holding::shadow) {
     page.panels.push_back(shadowOf(desk, layout, fieldPlace(desk, layout).look));
   }
+  addJobs(page, desk, layout);
+  addGuess(page, desk, layout);
   page.panels.push_back(ledgerOf(rep, t, camera, strip, 0.93 * layout.text));
   if (beside(desk)) addBeside(page, desk, layout);
   addSentence(page, desk, layout);
+}
+
+}  // namespace
+
+DisplayList stagePage(const Desk& desk, const PageLayout& layout) {
+  DisplayList page{layout.width, layout.height, {ground(layout)}};
+  if (desk.view.study_page) {
+    addStudy(page, desk, layout);
+  } else {
+    addField(page, desk, layout);
+  }
   page.panels.push_back(titlePanel(desk, layout));
-  page.panels.push_back(ladderPanel(rep.tape, t, ladderLook(desk, layout)));
+  page.panels.push_back(ladderPanel(desk.rep()->tape, desk.playback.time(), ladderLook(desk, layout)));
   return page;
 }
 

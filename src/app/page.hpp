@@ -31,6 +31,9 @@ struct FieldPlace {
 /// The tick of the ladder nearest to a point of the page, within a finger's breadth.
 [[nodiscard]] std::optional<LadderTick> tickAt(const Desk& desk, const PageLayout& layout, Vec2 page);
 
+/// Where a study's picture stands, over field and ledger.
+[[nodiscard]] PageRect studyBox(const PageLayout& layout);
+
 /// Title line, field, ledger and ladder at the tape's moment: the same values for the same moment, however it
 /// was reached. Needs a rep.
 [[nodiscard]] DisplayList stagePage(const Desk& desk, const PageLayout& layout);

@@ -3,6 +3,7 @@
 #include <imgui_internal.h>
 
 #include "app/commands.hpp"
+#include "app/study_page.hpp"
 #include "painters/window/list_painter.hpp"
 
 namespace gapsound {
@@ -49,6 +50,27 @@ void dressSizes(double scale) {
   style.ScaleAllSizes(static_cast<float>(scale));
 }
 
+/// Men and cells of a study are places too, so that they can be found by name.
+void notePage(Screen& screen) {
+  const double s = screen.scale;
+  const auto note = [&](const std::string& name, const PageRect& box) {
+    screen.places[name] = {s * box.x, s * box.y, s * box.width, s * box.height};
+  };
+  const Desk& desk = screen.desk;
+  if (desk.view.study_page && desk.sweep()) {
+    for (std::size_t i = 0; i < desk.sweep()->result.cells.size(); ++i) {
+      note("cell " + std::to_string(i + 1), sweepCell(*desk.sweep(), studyBox(screen.layout), i));
+    }
+    return;
+  }
+  const Camera camera = fieldPlace(desk, screen.layout).camera;
+  const Frame frame = frameAt(desk.rep()->tape, desk.playback.time());
+  for (std::size_t man = 0; man < static_cast<std::size_t>(kMen); ++man) {
+    const Vec2 at = camera.toPage(frame.men[man].pos);
+    note(desk.rep()->tape.setup.men[man].id, {at.x - 4.0, at.y - 4.0, 8.0, 8.0});
+  }
+}
+
 /// Keys that belong to a text being typed are nobody else's.
 void runKeys(Desk& desk, const std::vector<KeyPress>& keys) {
   for (const KeyPress& press : keys) {
@@ -82,6 +104,7 @@ void ScreenBook::draw(Desk& desk, const Theme& theme, const FontShelf& fonts, co
   places_.clear();
   runKeys(desk, keys);
   if (!desk.rep()) return;
+  desk.arrangeQuestion();
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   const View& view = desk.view;
   const bool left = view.cards.contains(Card::look) || view.cards.contains(Card::call) ||
@@ -91,6 +114,7 @@ void ScreenBook::draw(Desk& desk, const Theme& theme, const FontShelf& fonts, co
                 layoutOf(size.x / scale_, size.y / scale_, left && !view.meeting, right && !view.meeting, view.meeting),
                 places_};
   handleMouse(screen);
+  notePage(screen);
   drawPage(screen);
   if (!view.meeting) drawRail(screen);
   if (!view.meeting) drawCards(screen);

@@ -45,7 +45,8 @@ class Window {
   Window(const OpenOptions& options, Desk& desk)
       : desk_(desk),
         stage_("Gapsound", {options.width, options.height}, 0.01 * desk.settings.ui_scale),
-        theme_(shippedTheme(desk.settings.theme)) {
+        theme_(shippedTheme(desk.settings.theme)),
+        full_screen_(options.shot.empty()) {
     book_.dress(theme_, stage_.fonts(), stage_.scale());
   }
 
@@ -100,6 +101,7 @@ class Window {
   void draw(double dt) {
     desk_.playback.advance(dt);
     restyle();
+    stage_.fullScreen(desk_.view.meeting && full_screen_);
     const auto keys = stage_.begin(dt);
     book_.draw(desk_, theme_, stage_.fonts(), keys);
     stage_.end(theme_[StyleId::ground].fill);
@@ -123,6 +125,7 @@ class Window {
   Stage stage_;
   Theme theme_;
   ScreenBook book_;
+  bool full_screen_;  // a meeting takes the whole screen; a picture keeps its size
 };
 
 }  // namespace

@@ -196,3 +196,70 @@ TEST_CASE("every size keeps its field, ledger, ladder and rail on the screen") {
     CHECK(layout.ladder.bottom() <= layout.rail.y + 1.0);
   }
 }
+
+TEST_CASE("asked, the tape stops where a man decides; a click says how far off the guess is") {
+  Bench b;
+  b.act(kToSafety);
+  b.act("q,space");
+  for (int i = 0; i < 200 && b.desk.playback.playing(); ++i) b.frame(1.0 / 60.0);
+  b.frame();
+  REQUIRE(b.desk.view.question);
+  const Question question = *b.desk.view.question;
+  CHECK(b.desk.rep()->tape.setup.men[static_cast<std::size_t>(question.man)].id == "SS");
+  CHECK(b.desk.playback.time() == question.t);
+  const Vec2 truth = fitSpot(*b.desk.rep(), question.man);
+  b.take(clickEvents(fieldPlace(b.desk, b.layout()).camera.toPage(truth)));
+  REQUIRE(b.desk.view.question->guess);
+  CHECK(questionWords(*b.desk.rep(), *b.desk.view.question).rfind("0.0 yd", 0) == 0);
+  CHECK(b.desk.view.selected == "SS");
+  b.act("space");
+  CHECK_FALSE(b.desk.view.question);
+}
+
+TEST_CASE("a held look is compared on the same luck when another rep is chosen") {
+  Bench b;
+  b.act(kToSafety);
+  b.act("h,m,Downhill,type 9,Read delay,type 0.5");
+  CHECK(b.desk.changedSinceHeld() == "SS Downhill 9.0 yd/s, SS Read delay 0.50 s");
+  b.act("m,page_down");
+  CHECK(b.desk.rep()->tape.seed == 2);
+  CHECK(b.desk.held()->tape.seed == 2);
+  CHECK(b.desk.held()->scenario.players.empty());
+}
+
+TEST_CASE("the question about the safety in two clicks; a cell clicked plays its look") {
+  Bench b;
+  b.desk.view.sweep_reps = 12;
+  b.act("s,How fast may the safety come?");
+  b.desk.settle(true);
+  b.act("right");
+  REQUIRE(b.desk.sweep());
+  CHECK(b.desk.sweep()->fault.empty());
+  CHECK(b.desk.sweep()->done());
+  CHECK(b.desk.sweep()->result.cells.size() == 7);
+  CHECK_FALSE(b.desk.sweep()->result.sentence.empty());
+  b.act("cell 6");
+  CHECK(settingOf(b.desk, "SS", &ManSettings::downhill_yps) == 8.0);
+  CHECK_FALSE(b.desk.view.study_page);
+  CHECK(b.desk.playback.playing());
+  b.act("ctrl+z");
+  CHECK(std::isnan(settingOf(b.desk, "SS", &ManSettings::downhill_yps)));
+}
+
+TEST_CASE("two settings make a map; a sweep that cannot be played says why; the next one replaces it") {
+  Bench b;
+  b.desk.startSweep({{"SS", "read", 0.5, 1.1, 0.3}, {"SS", "downhill", 4.0, 8.0, 2.0}}, 8);
+  b.desk.settle(true);
+  REQUIRE(b.desk.sweep());
+  CHECK(b.desk.sweep()->result.cells.size() == 9);
+  const Scenario last = lookOfCell(b.desk.sweep()->order, 5);
+  CHECK(last.players.at("SS").read_delay_s == 0.8);
+  CHECK(last.players.at("SS").downhill_yps == 8.0);
+  b.desk.startSweep({{"SS", "downhill", 4.0, 80.0, 2.0}}, 8);
+  b.desk.settle(true);
+  CHECK(b.desk.sweep()->fault.find("downhill_yps") != std::string::npos);
+  b.desk.startSweep({{"SS", "downhill", 3.0, 9.0, 0.25}}, 1000);
+  b.desk.stopStudy();
+  b.desk.settle(true);
+  CHECK_FALSE((b.desk.sweep() && b.desk.sweep()->done()));
+}
