@@ -6,6 +6,7 @@
 #include "app/desk.hpp"
 #include "app/hands.hpp"
 #include "app/screen.hpp"
+#include "app/tell.hpp"
 #include "base/error.hpp"
 #include "cli/session.hpp"
 #include "io/assets.hpp"
@@ -46,7 +47,8 @@ class Window {
       : desk_(desk),
         stage_("Gapsound", {options.width, options.height}, 0.01 * desk.settings.ui_scale),
         theme_(shippedTheme(desk.settings.theme)),
-        full_screen_(options.shot.empty()) {
+        full_screen_(options.shot.empty()),
+        tell_(options.tell) {
     book_.dress(theme_, stage_.fonts(), stage_.scale());
   }
 
@@ -55,16 +57,19 @@ class Window {
     int fresh = kSettle;
     while (!desk_.quits()) {
       const bool moving = desk_.playback.playing();
-      const bool waiting = desk_.busy();
-      const bool told = stage_.gather(moving || fresh > 0 ? 0.0 : waiting ? 0.01 : 0.05);
+      const bool told = stage_.gather(moving || fresh > 0 ? 0.0 : desk_.busy() ? 0.01 : 0.05);
       const bool brought = desk_.collect();
       if (told || brought || stage_.behind()) fresh = kSettle;
       if (stage_.wantsToClose()) desk_.askQuit();
       const double time = now();
-      if (moving || fresh > 0) draw(time - last);
-      if (moving || fresh > 0) pace(time);
+      if (moving || fresh > 0) {
+        draw(time - last);
+        measure(moving, time - last, now() - time);
+        pace(time);
+      }
       fresh = std::max(0, fresh - 1);
       last = time;
+      tell(time);
     }
   }
 
@@ -104,7 +109,32 @@ class Window {
     stage_.fullScreen(desk_.view.meeting && full_screen_);
     const auto keys = stage_.begin(dt);
     book_.draw(desk_, theme_, stage_.fonts(), keys);
+    stage_.retitle(titleNow());
     stage_.end(theme_[StyleId::ground].fill);
+  }
+
+  [[nodiscard]] std::string titleNow() const {
+    return (desk_.document().unsaved() ? "* " : "") + desk_.document().scenario().title + " - Gapsound";
+  }
+
+  void measure(bool moving, double since_last, double took) {
+    constexpr int kWarm = 60;  // frames
+    ++smoothness_.frames;
+    if (smoothness_.frames > kWarm) smoothness_.worst_ms = std::max(smoothness_.worst_ms, 1000.0 * took);
+    if (!moving || smoothness_.frames <= kWarm) return;
+    smoothness_.playing_s += since_last;
+    ++smoothness_.playing_frames;
+  }
+
+  /// A few times a second, for the script that listens.
+  void tell(double time) {
+    constexpr double kEvery = 0.1;  // s
+    if (tell_.empty() || time - told_at_ < kEvery) return;
+    told_at_ = time;
+    std::string words = tellingOf(desk_, book_.places(), smoothness_);
+    if (words == told_) return;
+    writeAtomically(tell_, words);
+    told_ = std::move(words);
   }
 
   void restyle() {
@@ -125,7 +155,11 @@ class Window {
   Stage stage_;
   Theme theme_;
   ScreenBook book_;
+  Smoothness smoothness_;
+  std::string told_;
+  double told_at_ = 0.0;
   bool full_screen_;  // a meeting takes the whole screen; a picture keeps its size
+  std::string tell_;  // file that is told what is shown
 };
 
 }  // namespace

@@ -93,6 +93,7 @@ struct OpenOptions : PlayOptions {
   int width = 1280, height = 720;  // pixels
   std::optional<double> at;  // s after the snap
   std::string deeds;         // keys and buttons before the shot
+  std::string tell;          // file that says what is shown, for scripts
   std::string shot;          // PNG to draw instead of opening a window
 };
 

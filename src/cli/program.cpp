@@ -137,6 +137,7 @@ void addOpen(CLI::App& verb, OpenOptions& o) {
   verb.add_option("--height", o.height, "pixels")->check(CLI::Range(480, 4320))->capture_default_str();
   verb.add_option("--at", o.at, "seconds after the snap")->check(CLI::Range(0.0, 60.0));
   verb.add_option("--do", o.deeds, "keys and buttons before the shot, as in \"tab, m, Downhill, type 9\"");
+  verb.add_option("--tell", o.tell, "keep this file saying what is shown and where, for scripts");
   verb.add_option("--shot", o.shot, "draw one picture into this PNG and leave");
 }
 
