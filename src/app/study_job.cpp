@@ -2,17 +2,15 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 #include "app/rep.hpp"
 #include "base/error.hpp"
 #include "cli/session.hpp"
 #include "scenario/resolve.hpp"
-#include "study/reps.hpp"
 
 namespace gapsound {
 namespace {
-
-using Reps = std::vector<std::vector<Summary>>;  // [cell][seed]
 
 SweepAxis axisOf(const SweepRange& range) {
   const SweepSetting& setting = sweepSettingNamed(range.setting);
@@ -37,37 +35,29 @@ SweepPlan planOf(const SweepOrder& order, const Model& model) {
   return plan;
 }
 
-/// Half of the seeds judge the cells, the other half choose the best one.
-SweepResult resultOf(const SweepPlan& plan, const Reps& reps) {
-  Reps judging, choosing;
-  for (const auto& cell : reps) {
-    const auto half = cell.begin() + static_cast<std::ptrdiff_t>((cell.size() + 1) / 2);
-    judging.emplace_back(cell.begin(), half);
-    choosing.emplace_back(half, cell.end());
-  }
-  return sweepOf(plan, choosing, judging);
+/// Reps a value of each round: a first picture soon, then finer ones.
+std::vector<int> rounds(int n) {
+  std::vector<int> sizes;
+  for (int size = 5; 3 * size < n; size *= 5) sizes.push_back(size);
+  sizes.push_back(n);
+  return sizes;
 }
 
-/// Seeds from+1..to of every cell; false when it became stale.
-bool playLot(const SweepPlan& plan, const Model& model, int from, int to, int total, const Errand::Stale& stale,
-             std::atomic<double>& share, Reps& reps) {
-  const auto cells = static_cast<double>(plan.setups.size());
-  for (std::size_t cell = 0; cell < plan.setups.size(); ++cell) {
-    if (stale) return false;
-    const auto lot = playMany(plan.setups[cell], model, static_cast<std::uint64_t>(from) + 1, to - from, 1);
-    reps[cell].insert(reps[cell].end(), lot.begin(), lot.end());
-    share = (from + (to - from) * (static_cast<double>(cell) + 1.0) / cells) / total;
-  }
-  return true;
-}
-
-void playPlan(const SweepOrder& order, const SweepPlan& plan, const Model& model, const Errand::Stale& stale,
+void playPlan(const SweepOrder& order, SweepPlan plan, const Model& model, const Errand::Stale& stale,
               std::atomic<double>& share, Mailbox<SweepPicture>& box) {
-  const int total = 2 * order.n;
-  Reps reps(plan.setups.size());
-  for (int from = 0, to = 8; from < total; from = to, to = std::min(total, 2 * to)) {
-    if (!playLot(plan, model, from, std::min(to, total), total, stale, share, reps)) return;
-    box.put({order, resultOf(plan, reps), std::min(to, total) / 2, ""});
+  const std::vector<int> sizes = rounds(order.n);
+  const double total = std::accumulate(sizes.begin(), sizes.end(), 0.0);
+  double before = 0.0;
+  plan.threads = 1;
+  for (const int size : sizes) {
+    plan.n = size;
+    const SweepResult result = vary(plan, model, [&](double done) {
+      share = (before + size * done) / total;
+      return !stale;
+    });
+    if (stale) return;
+    before += size;
+    box.put({order, result, size, ""});
   }
 }
 

@@ -50,8 +50,8 @@ struct SweepPicture {
   std::string fault;  // why it cannot be played; "" when it can
   [[nodiscard]] bool done() const { return played >= order.n || !fault.empty(); }
 };
-/// Plays the order in lots that grow, a first picture after four reps a value, and leaves the picture in the box
-/// after each lot, until it is done or stale. `share` tells how far it is, [0, 1].
+/// Plays the order in rounds that grow, a first picture after a few reps a value, and leaves the picture in the
+/// box after each, until it is done or stale. `share` tells how far it is, [0, 1].
 void playSweep(const SweepOrder& order, const Model& model, const Errand::Stale& stale, std::atomic<double>& share,
                Mailbox<SweepPicture>& box);
 
