@@ -5,6 +5,7 @@
 #include "cli/options.hpp"
 #include "picture/paper.hpp"
 #include "scenario/plan.hpp"
+#include "teach/card.hpp"
 
 namespace gapsound {
 
@@ -24,6 +25,9 @@ struct Handout {
 [[nodiscard]] Paper paperOf(const HandoutOptions& options);
 /// Throws InputError when the name does not end in .pdf.
 void requirePdf(const std::string& file);
+/// A card for every run against one call, the run turned over as well when both ways are asked for.
+[[nodiscard]] std::vector<ScoutCard> cardsOf(const Handout& handout, std::size_t call, bool both_ways,
+                                             const Model& model, std::uint64_t seed, int jobs);
 /// The answer of every verb that writes one file.
 int sayWritten(const std::string& file, bool json);
 

@@ -73,6 +73,11 @@ struct SheetOptions : HandoutOptions {
   bool master = false;  // the master sheet alone
 };
 
+struct CardOptions : HandoutOptions {
+  int to_a_page = 1;     // 1, 2, 4
+  bool one_way = false;  // without the run turned over
+};
+
 struct NewOptions {
   std::string formation, scheme, front, out;
   std::string title, variant = "base", direction = "right", strength = "right";

@@ -68,6 +68,7 @@ struct Verbs {
   ClipOptions clip;
   StripOptions strip;
   SheetOptions sheet;
+  CardOptions card;
   OpenOptions open;
 };
 
@@ -128,6 +129,12 @@ void addSheet(CLI::App& verb, SheetOptions& o) {
   verb.add_flag("--master", o.master, "the master sheet alone");
 }
 
+void addCard(CLI::App& verb, CardOptions& o) {
+  addHandout(verb, o);
+  verb.add_option("--to-a-page", o.to_a_page, "cards to a page: 1, 2, 4")->check(CLI::IsMember({1, 2, 4}));
+  verb.add_flag("--one-way", o.one_way, "without the run turned over");
+}
+
 void addOpen(CLI::App& verb, OpenOptions& o) {
   addPlay(verb, o);
   verb.get_option("file")->required(false);
@@ -181,6 +188,7 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   verb("clip", "a film clip, MP4 or GIF", addClip, o.clip, runClip);
   verb("strip", "a film strip, PNG, SVG or PDF", addStrip, o.strip, runStrip);
   verb("sheet", "fit sheets, PDF", addSheet, o.sheet, runSheet);
+  verb("card", "scout-team cards, PDF", addCard, o.card, runCard);
   verb("open", "the window", addOpen, o.open, [&window](const OpenOptions& options) {
     return openWith(window, options);
   });

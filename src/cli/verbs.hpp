@@ -5,6 +5,7 @@ namespace gapsound {
 
 // One verb of the command line each. They print their answer, return the exit code and throw Error.
 
+int runCard(const CardOptions& options);
 int runCheck(const CheckOptions& options);
 int runClip(const ClipOptions& options);
 int runList(const ListOptions& options);

@@ -15,4 +15,11 @@ const std::vector<std::string>& cautionLines() {
 
 std::string cautionText() { return fmt::format("{}", fmt::join(cautionLines(), " ")); }
 
+const std::string& cardCaution() {
+  static const std::string words =
+      "Contact level of this rep: ______. Hands and shoulders, head out. No block below the waist, in the back or on a "
+      "man who cannot see it; crack blocks high and from the front. Check the current rule book.";
+  return words;
+}
+
 }  // namespace gapsound

@@ -8,5 +8,7 @@ namespace gapsound {
 [[nodiscard]] const std::vector<std::string>& cautionLines();
 /// The same as one paragraph.
 [[nodiscard]] std::string cautionText();
+/// What the scout team may and may not do, for its cards.
+[[nodiscard]] const std::string& cardCaution();
 
 }  // namespace gapsound
