@@ -78,6 +78,11 @@ struct CardOptions : HandoutOptions {
   bool one_way = false;  // without the run turned over
 };
 
+struct QuestionOptions : HandoutOptions {
+  std::string man;  // whose question it is
+  int quiz = 1;     // questions
+};
+
 struct NewOptions {
   std::string formation, scheme, front, out;
   std::string title, variant = "base", direction = "right", strength = "right";

@@ -69,6 +69,7 @@ struct Verbs {
   StripOptions strip;
   SheetOptions sheet;
   CardOptions card;
+  QuestionOptions question;
   OpenOptions open;
 };
 
@@ -135,6 +136,13 @@ void addCard(CLI::App& verb, CardOptions& o) {
   verb.add_flag("--one-way", o.one_way, "without the run turned over");
 }
 
+void addQuestion(CLI::App& verb, QuestionOptions& o) {
+  addHandout(verb, o);
+  o.n = 600;
+  verb.add_option("--man", o.man, "whose question it is: S, FS, ...")->required();
+  verb.add_option("--quiz", o.quiz, "that many questions")->check(CLI::Range(1, 40))->capture_default_str();
+}
+
 void addOpen(CLI::App& verb, OpenOptions& o) {
   addPlay(verb, o);
   verb.get_option("file")->required(false);
@@ -189,6 +197,7 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   verb("strip", "a film strip, PNG, SVG or PDF", addStrip, o.strip, runStrip);
   verb("sheet", "fit sheets, PDF", addSheet, o.sheet, runSheet);
   verb("card", "scout-team cards, PDF", addCard, o.card, runCard);
+  verb("question", "where do you fit? PDF or HTML", addQuestion, o.question, runQuestion);
   verb("open", "the window", addOpen, o.open, [&window](const OpenOptions& options) {
     return openWith(window, options);
   });

@@ -10,6 +10,7 @@ int runCheck(const CheckOptions& options);
 int runClip(const ClipOptions& options);
 int runList(const ListOptions& options);
 int runNew(const NewOptions& options);
+int runQuestion(const QuestionOptions& options);
 int runRep(const RepOptions& options);
 int runReps(const ManyOptions& options);
 int runSheet(const SheetOptions& options);

@@ -71,15 +71,19 @@ void writePixels(std::span<std::uint8_t> pixels, int width, int height, const st
   writeAtomically(file, content);
 }
 
-void writeSvg(const DisplayList& list, const Theme& theme, const std::string& file) {
+std::string svgText(const DisplayList& list, const Theme& theme, const std::string& what) {
   Typesetter typesetter;
   std::string content;
   const Surface surface(cairo_svg_surface_create_for_stream(append, &content, list.width, list.height));
   const Context cr(cairo_create(surface.get()));
   paint(cr.get(), list, theme, typesetter);
   cairo_surface_finish(surface.get());
-  requireFine(cairo_surface_status(surface.get()), file);
-  writeAtomically(file, content);
+  requireFine(cairo_surface_status(surface.get()), what);
+  return content;
+}
+
+void writeSvg(const DisplayList& list, const Theme& theme, const std::string& file) {
+  writeAtomically(file, svgText(list, theme, file));
 }
 
 void writePdf(const std::vector<DisplayList>& pages, const Theme& theme, const std::string& file,

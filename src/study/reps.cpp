@@ -99,6 +99,13 @@ void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_
   });
 }
 
+void visitSeeds(const Setup& setup, const Model& model, const std::vector<std::uint64_t>& seeds, int threads,
+                const std::function<void(std::size_t, const Tape&)>& visit) {
+  const Progress none;
+  Work work(seeds.size(), none);
+  work.run(teamSize(threads), [&](std::size_t k) { visit(k, playTape(setup, model, seeds[k])); });
+}
+
 Tape playTape(const Setup& setup, const Model& model, std::uint64_t seed) {
   return {setup, seed, play(setup, model, seed)};
 }

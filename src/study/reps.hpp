@@ -23,6 +23,9 @@ using Progress = std::function<bool(double)>;
 void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n, int threads,
               const std::function<void(std::size_t setup, std::size_t rep, const Tape& tape)>& visit,
               const Progress& progress = {});
+/// The same for chosen seeds of one setup.
+void visitSeeds(const Setup& setup, const Model& model, const std::vector<std::uint64_t>& seeds, int threads,
+                const std::function<void(std::size_t rep, const Tape& tape)>& visit);
 /// One rep with its whole tape.
 [[nodiscard]] Tape playTape(const Setup& setup, const Model& model, std::uint64_t seed);
 
