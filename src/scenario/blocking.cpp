@@ -80,6 +80,18 @@ void Blocking::reserveMen() {
   }
 }
 
+/// The man left for a trap, a wham or the quarterback's eyes is not touched by anybody else.
+void Blocking::spareLeftMen() {
+  const auto left_for_one = [](const Reserve& r) { return r.who == "trap" || r.who == "wham"; };
+  const auto found = std::find_if(scheme_.reserves.begin(), scheme_.reserves.end(), left_for_one);
+  const int left = scheme_.read ? targetNamed(scheme_.read->who)
+                   : found != scheme_.reserves.end() && !reserved_.empty() ? targetNamed(found->who)
+                                                                            : kNobody;
+  for (BlockJob& j : jobs_) {
+    if (j.target != left) j.spares = left;
+  }
+}
+
 ReadJob Blocking::readOf() const {
   if (!scheme_.read) return {};
   return {targetNamed(scheme_.read->who), scheme_.read->keeps_if_wide, scheme_.read->keep_aim_x};
@@ -160,7 +172,6 @@ void Blocking::decide(int man) {
 void Blocking::addManner(int man, const BlockStep& step) {
   BlockJob& j = job(man);
   j.show = step.rule == BlockRule::influence ? Show::past : step.show;
-  if (j.show == Show::past && !reserved_.empty()) j.spares = reserved_.front();
 }
 
 bool Blocking::apply(int man, const BlockStep& step) {

@@ -27,6 +27,7 @@ class Blocking {
     }
     sendClimbers();
     stalkReceivers();
+    spareLeftMen();
     return {jobs_, readOf(), notes_};
   }
 
@@ -45,6 +46,7 @@ class Blocking {
   void giveParts();
   void givePart(const std::string& part, const std::vector<std::string>& who);
   void reserveMen();
+  void spareLeftMen();
   ReadJob readOf() const;
   int manFor(const std::string& place) const;
   std::string placeOf(int man) const;
