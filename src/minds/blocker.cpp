@@ -119,7 +119,9 @@ void reconsider(const AttackerView& v, BlockerMemory& memory) {
 Vec2 wrapGate(const AttackerView& v) {
   const Door door = doorOf(v);
   if (door.exists && door.width < v.model.door_shut_yd) return {door.outer + v.model.wrap_round_yd, -0.2};
-  return {aimNow(v) + 0.2, -0.2};
+  const ReadJob& read = v.sheet.read;  // on a sweep with a read he leads the quarterback inside
+  const bool for_keeper = read.who != kNobody && read.keeps_if_wide;
+  return {(for_keeper ? read.keep_aim_x : aimNow(v)) + 0.2, -0.2};
 }
 
 // A pass set: two steps back, hands up. Past: a step outside the man on him before he climbs.
