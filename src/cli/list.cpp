@@ -76,11 +76,12 @@ Entries attributeEntries() {
 
 Entries entriesOf(const std::string& kind) {
   const std::vector<std::string> kinds = {"formations", "fronts", "shells", "schemes",
-                                          "variants", "movements", "faults", "attributes"};
+                                          "motions", "variants", "movements", "faults", "attributes"};
   if (kind == "formations") return namedEntries(library().formations);
   if (kind == "fronts") return namedEntries(library().fronts);
   if (kind == "shells") return namedEntries(library().shells);
   if (kind == "schemes") return namedEntries(library().schemes);
+  if (kind == "motions") return namedEntries(library().motions);
   if (kind == "variants") return variantEntries();
   if (kind == "movements") return movementEntries();
   if (kind == "faults") return faultEntries();

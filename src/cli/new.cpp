@@ -15,19 +15,29 @@ namespace {
 
 std::string titleFor(const NewOptions& o) {
   if (!o.title.empty()) return o.title;
-  const std::string variant = o.variant == "base" ? "" : " " + o.variant;
+  const std::string variant = (o.variant == "base" ? "" : " " + o.variant) + (o.motion.empty() ? "" : " " + o.motion);
   return fmt::format("{} {}{} {} against {} {}, {}", o.formation, o.scheme, variant, o.direction, o.front, o.shell,
                      o.structure);
 }
 
+/// "A=fly" as the scenario file has it; null when nobody moves.
+Answer motionFor(const std::string& words) {
+  const auto at = words.find('=');
+  if (at == std::string::npos || at == 0 || at + 1 == words.size())
+    throw Error(ExitCode::usage, fmt::format("--motion {}: MAN=KIND is wanted, A=fly", words));
+  return {{"player", words.substr(0, at)}, {"kind", words.substr(at + 1)}};
+}
+
 /// The document as a user could have typed it, so that it passes the same checks as every file.
 Answer documentFor(const NewOptions& o) {
-  return {{"gapsound", 1}, {"title", titleFor(o)}, {"level", o.level},
+  Answer document = {{"gapsound", 1}, {"title", titleFor(o)}, {"level", o.level},
           {"field", {{"spot", o.spot}, {"to_goal", o.to_goal}, {"down", 1}, {"distance", 10}}},
           {"offense", {{"formation", o.formation}, {"scheme", o.scheme}, {"variant", o.variant},
                        {"direction", o.direction}, {"strength", o.strength}}},
           {"defense", {{"front", o.front}, {"shell", o.shell},
                        {"call", {{"structure", o.structure}, {"movement", o.movement}}}}}};
+  if (!o.motion.empty()) document["offense"]["motion"] = motionFor(o.motion);
+  return document;
 }
 
 }  // namespace

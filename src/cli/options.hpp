@@ -86,6 +86,7 @@ struct QuestionOptions : HandoutOptions {
 struct NewOptions {
   std::string formation, scheme, front, out;
   std::string title, variant = "base", direction = "right", strength = "right";
+  std::string motion;  // "A=fly"; empty: nobody moves
   std::string shell = "quarters", structure = "spill", movement = "none", level = "high_school";
   std::string spot = "middle";
   double to_goal = 75;

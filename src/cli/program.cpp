@@ -80,6 +80,7 @@ void addNew(CLI::App& verb, NewOptions& o) {
   verb.add_option("-o,--out", o.out, "file to write")->required();
   verb.add_option("--title", o.title);
   verb.add_option("--variant", o.variant)->capture_default_str();
+  verb.add_option("--motion", o.motion, "MAN=KIND, a man in motion: A=fly, H=across, Y=trade");
   verb.add_option("--direction", o.direction, "left, right")->capture_default_str();
   verb.add_option("--strength", o.strength, "left, right")->capture_default_str();
   verb.add_option("--shell", o.shell)->capture_default_str();
@@ -183,7 +184,7 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   };
   const auto list = [](CLI::App& sub, ListOptions& options) {
     sub.add_option("kind", options.kind,
-                   "formations, fronts, shells, schemes, variants, movements, faults or attributes")->required();
+                   "formations, fronts, shells, schemes, variants, motions, movements, faults or attributes")->required();
     addJson(sub, options.json);
   };
   verb("check", "is the look sound on paper?", check, o.check, runCheck);

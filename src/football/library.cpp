@@ -41,6 +41,10 @@ const Scheme* findScheme(const Library& library, const std::string& name) {
   return named(library.schemes, name);
 }
 
+const Motion* findMotion(const Library& library, const std::string& name) {
+  return named(library.motions, name);
+}
+
 const Movement* findMovement(const Front& front, const std::string& name) {
   for (const Movement& movement : front.movements) {
     if (sameName(movement.name, name)) return &movement;
@@ -52,6 +56,7 @@ std::vector<std::string> formationNames(const Library& library) { return namesOf
 std::vector<std::string> frontNames(const Library& library) { return namesOf(library.fronts); }
 std::vector<std::string> shellNames(const Library& library) { return namesOf(library.shells); }
 std::vector<std::string> schemeNames(const Library& library) { return namesOf(library.schemes); }
+std::vector<std::string> motionNames(const Library& library) { return namesOf(library.motions); }
 
 std::vector<std::string> variantNames(const Scheme& scheme) {
   std::vector<std::string> names{"base"};

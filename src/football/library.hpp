@@ -179,6 +179,23 @@ struct Scheme {
   std::map<std::string, SchemeChange> variants;
 };
 
+/// How a man moves before the snap.
+enum class MotionPath : std::uint8_t {
+  across_front,  // sideways past the quarterback at the snap
+  behind_back,   // the same behind the deepest back
+  other_side,    // to his spot on the other side of the ball
+  trade          // the tight end to the other end of the line, before the snap
+};
+struct Motion {
+  std::string id, name;
+  std::vector<std::string> aliases;
+  std::vector<Group> who;
+  MotionPath moves = MotionPath::across_front;
+  Vec2 spot;                     // at the snap, on the side he comes from; y from the deepest back for behind_back
+  double speed_yps = 0.0;        // at the snap, toward the other side
+  double backers_follow_yd = 0.0;  // how far the defense's backers go with it
+};
+
 struct Splits {
   double guard = 1.35, tackle = 2.75, end = 4.40;  // x of the body centres
   double line_back = 0.0;                          // yd deeper than drawn, guards and tackles
@@ -226,6 +243,7 @@ struct Library {
   std::map<std::string, double> techniques;  // "3": x on the strong side, school splits
   std::vector<Shell> shells;
   std::vector<Scheme> schemes;
+  std::vector<Motion> motions;
   Bodies bodies;
   CallHabits habits;
   FitBook fits;
@@ -237,6 +255,7 @@ struct Library {
 [[nodiscard]] const Front* findFront(const Library& library, const std::string& name);
 [[nodiscard]] const Shell* findShell(const Library& library, const std::string& name);
 [[nodiscard]] const Scheme* findScheme(const Library& library, const std::string& name);
+[[nodiscard]] const Motion* findMotion(const Library& library, const std::string& name);
 [[nodiscard]] const Movement* findMovement(const Front& front, const std::string& name);
 
 /// Ids and names in the order of the files, for lists and hints: "F01", "21 I strong", ...
@@ -244,6 +263,7 @@ struct Library {
 [[nodiscard]] std::vector<std::string> frontNames(const Library& library);
 [[nodiscard]] std::vector<std::string> shellNames(const Library& library);
 [[nodiscard]] std::vector<std::string> schemeNames(const Library& library);
+[[nodiscard]] std::vector<std::string> motionNames(const Library& library);
 /// "base" first.
 [[nodiscard]] std::vector<std::string> variantNames(const Scheme& scheme);
 /// "none" first.

@@ -16,6 +16,7 @@ constexpr std::pair<const char*, Part> kParts[] = {{"formations.json", readForma
                                                    {"fronts.json", readFronts},
                                                    {"shells.json", readShells},
                                                    {"schemes.json", readSchemes},
+                                                   {"motions.json", readMotions},
                                                    {"bodies.json", readBodies},
                                                    {"calls.json", readHabits},
                                                    {"fits.json", readFits},

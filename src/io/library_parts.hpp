@@ -9,6 +9,7 @@ void readFormations(JsonReader file, Library& library);
 void readFronts(JsonReader file, Library& library);
 void readShells(JsonReader file, Library& library);
 void readSchemes(JsonReader file, Library& library);
+void readMotions(JsonReader file, Library& library);
 void readBodies(JsonReader file, Library& library);
 void readHabits(JsonReader file, Library& library);
 void readFits(JsonReader file, Library& library);

@@ -185,7 +185,36 @@ Scheme readScheme(JsonReader value) {
   return scheme;
 }
 
+Group groupFrom(const JsonReader& value) {
+  const auto group = groupNamed(value.asText());
+  if (!group) value.refuse("a group: receiver, back, fullback, tight_end");
+  return *group;
+}
+
+Motion readMotion(JsonReader value) {
+  static constexpr std::pair<const char*, MotionPath> kMotionPaths[] = {{"across_front", MotionPath::across_front},
+                                                                  {"behind_back", MotionPath::behind_back},
+                                                                  {"other_side", MotionPath::other_side},
+                                                                  {"trade", MotionPath::trade}};
+  Motion motion;
+  motion.id = value.text("id");
+  motion.name = value.text("name");
+  if (const auto aliases = value.maybeChild("aliases")) motion.aliases = aliases->texts();
+  for (const JsonReader& who : value.child("who").items()) motion.who.push_back(groupFrom(who));
+  motion.moves = choice(value.child("moves"), kMotionPaths);
+  motion.spot = {value.number("x", 0.0, 15.0), value.number("y", -8.0, 0.0)};
+  motion.speed_yps = value.number("speed_yps", 0.0, 10.0);
+  motion.backers_follow_yd = value.maybeNumber("backers_follow_yd", 0.0, 2.0).value_or(0.0);
+  value.finish();
+  return motion;
+}
+
 }  // namespace
+
+void readMotions(JsonReader file, Library& library) {
+  for (const JsonReader& value : file.child("motions").items()) library.motions.push_back(readMotion(value));
+  file.finish();
+}
 
 void readSchemes(JsonReader file, Library& library) {
   for (const JsonReader& value : file.child("schemes").items()) library.schemes.push_back(readScheme(value));

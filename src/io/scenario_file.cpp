@@ -189,6 +189,10 @@ OffensePlan readOffense(JsonReader& place) {
   plan.variant = place.maybeText("variant").value_or(plan.variant);
   plan.direction = place.maybeWord("direction", kSides).value_or(plan.direction);
   plan.strength = place.maybeWord("strength", kSides).value_or(plan.strength);
+  if (auto motion = place.maybeChild("motion")) {
+    plan.motion = MotionCall{filledText(motion->child("player")), filledText(motion->child("kind"))};
+    motion->finish();
+  }
   return plan;
 }
 
@@ -216,8 +220,10 @@ Json written(const FieldSpot& field) {
 }
 
 Json written(const OffensePlan& plan) {
-  return {{"formation", plan.formation}, {"scheme", plan.scheme}, {"variant", plan.variant},
-          {"direction", plan.direction}, {"strength", plan.strength}};
+  Json offense = {{"formation", plan.formation}, {"scheme", plan.scheme}, {"variant", plan.variant},
+                  {"direction", plan.direction}, {"strength", plan.strength}};
+  if (plan.motion) offense["motion"] = {{"player", plan.motion->player}, {"kind", plan.motion->kind}};
+  return offense;
 }
 
 namespace {

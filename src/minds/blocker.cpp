@@ -136,10 +136,11 @@ bool shows(const AttackerView& v, const BlockerMemory& memory, Intent& intent) {
   return true;
 }
 
-// A fake away from the run: wide and shallow, as with the ball.
+// A fake as with the ball: wide and shallow. A man in motion runs on at his speed.
 Intent runFake(const AttackerView& v) {
   Intent intent;
-  intent.want = unit(Vec2{-1.0, v.glimpse.self().pos.y < -3.0 ? 0.3 : 0.0}) * (0.6 * v.body.top_speed);
+  const double upfield = v.glimpse.self().pos.y < -3.0 ? 0.3 : 0.0;
+  intent.want = unit(Vec2{static_cast<double>(jobOf(v).fake_side), upfield}) * (0.6 * v.body.top_speed);
   intent.face = unit(intent.want);
   return intent;
 }
@@ -229,7 +230,7 @@ Intent holdBlock(const AttackerView& v, BlockerMemory& memory) {
 
 Intent decideBlocker(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
-  if (g.clock() < memory.start_s) return {};
+  if (g.clock() < memory.start_s && jobOf(v).kind != BlockKind::fake) return {};
   if (g.self().engaged != kNobody) return holdBlock(v, memory);
   if (jobOf(v).kind == BlockKind::fake) return runFake(v);
   Intent shown;

@@ -73,7 +73,7 @@ std::array<Attacker, kOffense> alignOffense(const Formation& formation, const Sc
     for (const FormationMan& man : formation.men) {
       if (man.id != id || next == offense.size()) continue;
       Attacker& placed = offense[next++];
-      placed = {man.id, man.group, spotOf(man, ground), man.on_line};
+      placed = {man.id, man.group, spotOf(man, ground), man.on_line, {}, false};
       const bool moves = isSniffer(man) && goesBack(scheme, formation) && placed.spot.x * run_side > 0;
       if (moves) placed.spot.x = -placed.spot.x;
       const auto other_snap = scheme.snaps.find(formation.snap);

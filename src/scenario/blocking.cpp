@@ -144,6 +144,7 @@ int Blocking::neighbour(int man, int toward) const {
 }
 
 BlockSteps Blocking::stepsFor(int man) const {
+  if (attackerOf(look_, man).fakes && man != carrier_) return {stepTo(BlockRule::fake, "")};
   const auto part = part_of_.find(man);
   const std::string keys[] = {part == part_of_.end() ? "" : part->second, placeOf(man),
                               attackerOf(look_, man).id};

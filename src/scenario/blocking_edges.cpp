@@ -113,6 +113,7 @@ bool Blocking::crack(int man, const BlockStep& step) {
 
 bool Blocking::fake(int man) {
   job(man).kind = BlockKind::fake;
+  job(man).fake_side = attackerOf(look_, man).vel.x > 0.0 ? +1 : -1;
   return true;
 }
 

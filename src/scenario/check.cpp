@@ -16,7 +16,7 @@ Look lookOf(const Setup& setup) {
   for (std::size_t i = 0; i < look.offense.size(); ++i) {
     const Man& man = setup.men[i];
     const bool on_line = man.group != Group::quarterback && man.spot.y >= -kOnLine;
-    look.offense[i] = {man.id, man.group, man.spot, on_line};
+    look.offense[i] = {man.id, man.group, man.spot, on_line, man.vel, false};
   }
   return look;
 }

@@ -96,6 +96,7 @@ Look flipped(const Look& look) {
   Look out = look;
   for (Attacker& man : out.offense) {
     man.spot = mirrored(man.spot);
+    man.vel = mirrored(man.vel);
     man.id = otherSide(man.id);
   }
   for (Defender& man : out.defense) {

@@ -18,6 +18,8 @@ struct Attacker {
   Group group = Group::receiver;
   Vec2 spot;
   bool on_line = false;
+  Vec2 vel;            // in motion at the snap, yd/s
+  bool fakes = false;  // his motion runs on into a fake
 };
 struct Defender {
   std::string id;

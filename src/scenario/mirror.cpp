@@ -7,6 +7,7 @@ namespace {
 
 void turn(Man& man) {
   man.spot = mirrored(man.spot);
+  man.vel = mirrored(man.vel);
   man.facing = mirrored(man.facing);
   man.fit.gap = otherSideGap(man.fit.gap);
   man.fit.gap_x = -man.fit.gap_x;

@@ -11,6 +11,7 @@
 #include "scenario/fitting.hpp"
 #include "scenario/legality.hpp"
 #include "scenario/mirror.hpp"
+#include "scenario/motion.hpp"
 #include "scenario/settings.hpp"
 
 namespace gapsound {
@@ -24,6 +25,7 @@ struct Names {
   Scheme scheme;
   const Front* front = nullptr;
   const Shell* shell = nullptr;
+  const Motion* motion = nullptr;
   const Movement* movement = nullptr;  // in the frame of the front as drawn
 };
 
@@ -80,6 +82,10 @@ Names namesOf(const Scenario& scenario, const Library& library) {
                        frontNames(library));
   names.shell = &found(findShell(library, defense.shell), scenario, "/defense/shell", defense.shell,
                        shellNames(library));
+  if (const auto& call = offense.motion) {
+    names.motion =
+        &found(findMotion(library, call->kind), scenario, "/offense/motion/kind", call->kind, motionNames(library));
+  }
   names.movement = movementOf(scenario, *names.front);
   return names;
 }
@@ -102,7 +108,10 @@ Look drawnLook(const Scenario& scenario, const Names& names, const LevelKind& le
   if (turned) std::swap(ground.left, ground.right);
   const int run_side = scenario.offense.strength == scenario.offense.direction ? +1 : -1;
   const auto offense = alignOffense(*names.formation, names.scheme, run_side, ground);
-  return alignDefense(offense, *names.front, *names.shell, names.movement, ground);
+  const auto defended = [&](const auto& men) {
+    return alignDefense(men, *names.front, *names.shell, names.movement, ground);
+  };
+  return names.motion ? movedLook(offense, *names.motion, scenario, defended) : defended(offense);
 }
 
 /// Men named by side keep their places in the order when the look is turned over.
@@ -216,6 +225,7 @@ void fillMen(Setup& setup, const Look& look, const Names& names, const Scenario&
     const Attacker& man = look.offense[i];
     setup.men[i] = manOf(man.id, man.group, man.spot, library, scenario.level, model);
     setup.men[i].attacks = true;
+    setup.men[i].vel = man.vel;
     setup.men[i].block = assignments.jobs[i];
   }
   const auto fits = fittingOf(look, *names.shell);

@@ -28,12 +28,18 @@ struct FieldSpot {
   double distance = 10.0;       // yd, [1, 99]
 };
 
+/// A man in motion at the snap, or traded before it.
+struct MotionCall {
+  std::string player, kind;  // id of a man of the formation; id or name of a motion
+};
+
 struct OffensePlan {
   std::string formation;           // id or name
   std::string scheme;              // id or name
   std::string variant = "base";
   std::string direction = "right"; // left, right
   std::string strength = "right";  // left, right
+  std::optional<MotionCall> motion;
 };
 
 struct DefensePlan {

@@ -37,6 +37,7 @@ struct BlockJob {
   bool may_log = false;     // kicker who hooks an end that came inside
   Show show = Show::none;   // what he shows first
   int spares = kNobody;     // defender he must leave for a mate
+  int fake_side = -1;       // +1 toward the run, -1 away: where he carries a fake
 };
 
 /// The ball's path: who takes it where and when, and where he means to cross the line.
@@ -88,6 +89,7 @@ struct Man {
   Group group = Group::backer;
   Body body;
   Vec2 spot;                 // at the snap, before the mix
+  Vec2 vel;                  // in motion at the snap, yd/s
   Vec2 facing{0.0, 1.0};
   double aligned_off_line = 0.0;
   BlockJob block;            // offense

@@ -45,6 +45,9 @@ class Rep {
     sheet_ = playSheetOf(setup_);
     keeper_sheet_ = keeperSheetOf(sheet_);
     world_ = std::make_unique<PhysicsWorld>(torsosOf(setup_));
+    for (int i = 0; i < kOffense; ++i) {
+      if (!(setup_.men[at(i)].vel == Vec2{})) world_->setVelocity(i, setup_.men[at(i)].vel);
+    }
     carrier_ = setup_.snap_flight_s > 0.0 ? kNobody : setup_.passer;
     record_.frames.reserve(480);
   }
