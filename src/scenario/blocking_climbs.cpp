@@ -158,19 +158,26 @@ void Blocking::settlePartners() {
   }
 }
 
-/// Receivers stalk the nearest man of the secondary or overhang that nobody else has.
+/// The nearest man of the secondary or overhang; `free_only`: on his own side and nobody else's.
+int Blocking::stalked(int man, int side, bool free_only) const {
+  int best = kNobody;
+  for (int i = kOffense; i < kMen; ++i) {
+    const Defender& over = defenderOf(look_, i);
+    if (over.level < 3 && !isOverhang(over)) continue;
+    if (free_only && (over.spot.x * side < 0 || blocked(i))) continue;
+    if (best == kNobody || magnitude(x(i) - x(man)) < magnitude(x(best) - x(man))) best = i;
+  }
+  return best;
+}
+
+/// Receivers stalk the nearest free man on their side; with none left they help a mate.
 void Blocking::stalkReceivers() {
   for (const int side : {+1, -1}) {
     for (const int man : splitOut(look_, shape_, side)) {
       if (job(man).kind != BlockKind::none) continue;
-      int best = kNobody;
-      for (int i = kOffense; i < kMen; ++i) {
-        const Defender& over = defenderOf(look_, i);
-        if ((over.level < 3 && !isOverhang(over)) || over.spot.x * side < 0 || blocked(i)) continue;
-        if (best == kNobody || magnitude(x(i) - x(man)) < magnitude(x(best) - x(man))) best = i;
-      }
+      const int own = stalked(man, side, true);
       job(man).kind = BlockKind::stalk;
-      job(man).target = best;
+      job(man).target = own != kNobody ? own : stalked(man, side, false);
     }
   }
 }

@@ -30,8 +30,13 @@ int Blocking::trappedMan() const {
 
 /// The nose or shade; without one the first man past the play-side guard.
 int Blocking::whammedMan() const {
-  const int nose = lineman(shape_.middle_x - kOnCenter, shape_.middle_x + kOnCenter, shape_.middle_x, false);
-  return nose == kNobody ? trappedMan() : nose;
+  int best = kNobody;
+  for (int i = kOffense; i < kMen; ++i) {
+    const double off = magnitude(x(i) - shape_.middle_x);
+    if (!isOnLine(defenderOf(look_, i)) || off > kOnCenter) continue;
+    if (best == kNobody || off < magnitude(x(best) - shape_.middle_x)) best = i;
+  }
+  return best == kNobody ? trappedMan() : best;
 }
 
 bool Blocking::fan(int man, const BlockStep& step) {

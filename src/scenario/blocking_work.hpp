@@ -97,6 +97,7 @@ class Blocking {
   void followUp();
   int climbTarget(const Climber& climber) const;
   int nextBacker() const;
+  int stalked(int man, int side, bool free_only) const;
   void stalkReceivers();
 
   const Look& look_;
