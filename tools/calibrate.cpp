@@ -128,7 +128,13 @@ std::string printedBand(const CardLine& line) {
   return fmt::format("{:g}-{:g}", scale * line.band->low, scale * line.band->high);
 }
 
-bool isGapRun(const PlayedLook& look) { return look.setup.scheme != "R04"; }
+/// Men pull and the back has a designed lane.
+bool isGapRun(const PlayedLook& look) {
+  const auto& men = look.setup.men;
+  return !look.setup.run.bends && std::any_of(men.begin(), men.begin() + kOffense, [](const Man& man) {
+    return man.block.pull != PullStyle::none;
+  });
+}
 
 void printPooled(const std::vector<PlayedLook>& looks) {
   const auto all = cardOf(pooled(looks, [](const PlayedLook&) { return true; }), false);
