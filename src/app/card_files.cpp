@@ -5,6 +5,7 @@
 #include <filesystem>
 
 #include "app/card_parts.hpp"
+#include "app/commands.hpp"
 #include "app/cards.hpp"
 #include "io/assets.hpp"
 
@@ -55,6 +56,12 @@ void drawFilesCard(Screen& screen) {
   ImGui::SameLine(0.0F, screen.px(12.0));
   if (wordButton(screen, "new")) desk.askNew();
   if (entered) desk.askOpen(path);
+  cardWords(screen, "To hand out, in the folder the program was started in:");
+  for (const char* name : {"clip", "strip"}) {
+    if (wordButton(screen, name)) commandNamed(name).run(desk);
+    ImGui::SameLine(0.0F, screen.px(12.0));
+  }
+  ImGui::NewLine();
   static const std::vector<std::string> shipped = scenariosIn(scenarioFolder());
   list(screen, "Recent", desk.folder().recent());
   list(screen, "Shipped looks", shipped);

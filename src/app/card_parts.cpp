@@ -18,7 +18,8 @@ constexpr double kWordWidth = 96.0;  // page units
 void rowWord(Screen& screen, const std::string& word) {
   ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted(word.c_str());
-  ImGui::SameLine(screen.px(kWordWidth));
+  const float taken = ImGui::CalcTextSize(word.c_str()).x + screen.px(18.0);
+  ImGui::SameLine(std::max(screen.px(kWordWidth), taken));
 }
 
 bool holds(const std::string& name, const std::string& part) {
@@ -91,7 +92,7 @@ std::optional<double> numberRow(Screen& screen, const std::string& word, double 
   rowWord(screen, word);
   ImGui::PushID(word.c_str());
   double value = typing_in == word ? typed : now;
-  ImGui::SetNextItemWidth(screen.px(112.0));
+  ImGui::SetNextItemWidth(std::min(screen.px(112.0), ImGui::GetContentRegionAvail().x - screen.px(60.0)));
   const std::string format = fmt::format("%.{}f", digits);
   ImGui::InputDouble("##value", &value, step, 0.0, format.c_str(), ImGuiInputTextFlags_AutoSelectAll);
   screen.note(word);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "app/handout.hpp"
 #include "base/error.hpp"
 
 namespace gapsound {
@@ -115,6 +116,10 @@ const auto kCommands = std::to_array<Command>({
      [](Desk& d) { d.view.study_page = !d.view.study_page && d.sweep(); }},
     {plain(Key::f), "Files", "new, open, save as", [](Desk& d) { toggleCard(d, Card::files); }},
     {control(Key::s), "save", "save", save},
+    {plain(Key::e), "clip", "a clip of this rep, with the held one beside it",
+     [](Desk& d) { d.handOut(handoutName(d.document().file(), d.document().seed(), ".mp4")); }},
+    {shift(Key::e), "strip", "a film strip of this rep",
+     [](Desk& d) { d.handOut(handoutName(d.document().file(), d.document().seed(), ".pdf")); }},
     {control(Key::z), "undo", "undo", [](Desk& d) { d.undo(); }},
     {control(Key::y), "redo", "redo", [](Desk& d) { d.redo(); }},
     {{Key::z, true, true, false}, "redo too", "redo", [](Desk& d) { d.redo(); }},

@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "app/difference.hpp"
+#include "app/handout.hpp"
 #include "base/error.hpp"
 #include "base/tick.hpp"
 #include "cli/session.hpp"
@@ -86,6 +87,10 @@ bool Desk::collect() {
     readout_ = std::move(*counted);
     any = true;
   }
+  if (const auto words = handed_out_.take()) {
+    notice_ = *words;
+    any = true;
+  }
   if (auto swept = swept_.take(); swept && swept->order.edition == study_edition_) {
     sweep_ = std::move(*swept);
     any = true;
@@ -97,6 +102,7 @@ void Desk::settle(bool all) {
   rep_errand_.wait();
   if (all) readout_errand_.wait();
   if (all) study_errand_.wait();
+  if (all) handout_errand_.wait();
   static_cast<void>(collect());
 }
 
@@ -126,6 +132,13 @@ void Desk::startSweep(const std::vector<SweepRange>& ranges, int reps) {
 }
 
 void Desk::stopStudy() { study_errand_.cancel(); }
+
+void Desk::handOut(const std::string& file) {
+  say("writing " + file + " ...");
+  handout_errand_.post([this, rep = rep_, held = held_, words = changedSinceHeld(), file](const auto&) {
+    handed_out_.put(writeHandout(rep, held == rep ? nullptr : held, words, file));
+  });
+}
 
 void Desk::openCell(std::size_t cell) {
   if (!sweep_ || cell >= sweep_->result.cells.size()) return;

@@ -124,10 +124,13 @@ class Desk {
   /// The look of a cell becomes the one under edit and its rep plays.
   void openCell(std::size_t cell);
 
+  /// Writes a clip or a strip of the rep shown while the window goes on; the notice says when it is there.
+  void handOut(const std::string& file);
+
   // Threads.
   /// Takes in what the threads have finished; true when there is something new to show.
   bool collect();
-  [[nodiscard]] bool busy() const { return rep_errand_.busy() || readout_errand_.busy() || studying(); }
+  [[nodiscard]] bool busy() const { return rep_errand_.busy() || readout_errand_.busy() || studying() || handout_errand_.busy(); }
   /// Waits until the rep is played, and everything in the background too when `all`, and takes it in.
   void settle(bool all = false);
 
@@ -159,10 +162,11 @@ class Desk {
   Mailbox<Played> played_;
   Mailbox<Readout> counted_;
   Mailbox<SweepPicture> swept_;
+  Mailbox<std::string> handed_out_;
   std::optional<SweepPicture> sweep_;
   std::atomic<double> study_share_{0.0};
   std::uint64_t study_edition_ = 0;
-  Errand rep_errand_, readout_errand_{true}, study_errand_{true};
+  Errand rep_errand_, readout_errand_{true}, study_errand_{true}, handout_errand_{true};
 };
 
 }  // namespace gapsound

@@ -6,6 +6,7 @@
 #include <cmath>
 #include <optional>
 
+#include "analysis/words.hpp"
 #include "base/tick.hpp"
 #include "teach/view.hpp"
 
@@ -30,13 +31,19 @@ int countBefore(const Rep& rep, const Tick& tick) {
   }));
 }
 
-/// Ticks of the defense that say something: what a man decides and what he reads.
-bool tells(const Tick& tick) { return tick.kind == LadderKind::decided || tick.kind == LadderKind::saw; }
+/// Ticks of the defense that say something: what a man decides, and what he sees once there is something to
+/// see.
+bool tells(const Tick& tick) {
+  for (const auto& nothing : {saidOf(EndState::open), saidOf(BackerState::reading)}) {
+    if (tick.words.ends_with(nothing)) return false;
+  }
+  return tick.kind == LadderKind::decided || tick.kind == LadderKind::saw;
+}
 
 std::string toldOf(const Rep& held, const Tick& tick, int nth) {
   const Tick* before = sameIn(held, tick, nth);
-  if (before == nullptr) return fmt::format("at {:.2f} s {}, which he did not before", tick.t, tick.words);
-  return fmt::format("{} at {:.2f} s instead of {:.2f} s", tick.words, tick.t, before->t);
+  if (before == nullptr) return fmt::format("at {:.2f} s {}", tick.t, tick.words);
+  return fmt::format("{}, at {:.2f} s and not at {:.2f} s", tick.words, tick.t, before->t);
 }
 
 bool differs(const Rep& other, const Rep& own, const Tick& tick) {
@@ -49,7 +56,7 @@ std::optional<std::string> firstDifference(const Rep& held, const Rep& now) {
     if (tells(tick) && differs(held, now, tick)) return toldOf(held, tick, countBefore(now, tick));
   }
   for (const Tick& tick : held.ticks) {
-    if (tells(tick) && differs(now, held, tick)) return fmt::format("{} no longer happens", tick.words);
+    if (tells(tick) && differs(now, held, tick)) return fmt::format("no longer: {}", tick.words);
   }
   return std::nullopt;
 }

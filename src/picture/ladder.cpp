@@ -6,6 +6,8 @@
 #include <array>
 #include <optional>
 
+#include "analysis/cast.hpp"
+#include "analysis/words.hpp"
 #include "base/numbers.hpp"
 #include "base/tick.hpp"
 
@@ -55,7 +57,7 @@ const char* patternOf(Happening what) {
       return "{0} reads his key";
     case Happening::end_state:
     case Happening::backer_state:
-      return "{0} reads {1}";
+      return "{0} sees";
     case Happening::decides:
       return "{0} decides";
     case Happening::engages:
@@ -101,11 +103,23 @@ std::string idOf(const Setup& setup, int man) {
   return man == kNobody ? std::string("nobody") : setup.men[static_cast<std::size_t>(man)].id;
 }
 
+/// What the man in front was to him: "SE was kicked out".
+std::string sightOf(const Setup& setup, const Event& event) {
+  const Cast cast = castOf(setup);
+  if (event.what == Happening::end_state)
+    return fmt::format("{} {}", idOf(setup, cast.end), saidOf(static_cast<EndState>(event.code)));
+  return fmt::format("{} {}", idOf(setup, cast.first_backer), saidOf(static_cast<BackerState>(event.code)));
+}
+
 std::string wordsOf(const Setup& setup, const Event& event) {
   const std::string who = idOf(setup, event.man), whom = idOf(setup, event.other);
   std::string words = fmt::format(fmt::runtime(patternOf(event.what)), who, whom);
+  if (event.what == Happening::end_state || event.what == Happening::backer_state)
+    return fmt::format("{}: {}", words, sightOf(setup, event));
   if (event.what != Happening::decides) return words;
-  return fmt::format("{}: {}", words, nameOf(static_cast<Fit>(event.code)));
+  std::string fit(nameOf(static_cast<Fit>(event.code)));
+  std::replace(fit.begin(), fit.end(), '_', ' ');
+  return fmt::format("{}: {}", words, fit);
 }
 
 /// An engagement is listed under the attacker or the defender; the ladder speaks of defenders.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <filesystem>
 
+#include "app/handout.hpp"
 #include "app/landmarks.hpp"
 #include "bench.hpp"
 #include "io/atomic_file.hpp"
@@ -262,4 +263,19 @@ TEST_CASE("two settings make a map; a sweep that cannot be played says why; the 
   b.desk.stopStudy();
   b.desk.settle(true);
   CHECK_FALSE((b.desk.sweep() && b.desk.sweep()->done()));
+}
+
+TEST_CASE("a strip of the rep shown is written beside the work; where it cannot be, the notice says so") {
+  Bench b;
+  const auto file = std::filesystem::temp_directory_path() / "gapsound-handout.png";
+  std::filesystem::remove(file);
+  b.desk.handOut(file.string());
+  b.desk.settle(true);
+  CHECK(b.desk.notice() == file.string() + " written");
+  CHECK(std::filesystem::file_size(file) > 10000);
+  std::filesystem::remove(file);
+  b.desk.handOut("/no/such/folder/strip.png");
+  b.desk.settle(true);
+  CHECK(b.desk.notice().find("/no/such/folder") != std::string::npos);
+  CHECK(handoutName("looks/mine.json", 7, ".mp4") == "mine-rep-7.mp4");
 }
