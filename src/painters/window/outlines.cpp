@@ -32,14 +32,16 @@ bool holds(const std::array<Vec2, 3>& t, Vec2 p) {
   const double a = cross(t[1] - t[0], p - t[0]);
   const double b = cross(t[2] - t[1], p - t[1]);
   const double c = cross(t[0] - t[2], p - t[2]);
-  return a > 0.0 && b > 0.0 && c > 0.0;
+  return a >= 0.0 && b >= 0.0 && c >= 0.0;
 }
 
 bool isEar(const std::vector<Vec2>& outline, std::size_t i) {
   if (turnAt(outline, i) <= 0.0) return false;
   const std::size_t n = outline.size();
   const std::array<Vec2, 3> ear{outline[(i + n - 1) % n], outline[i], outline[(i + 1) % n]};
-  return std::none_of(outline.begin(), outline.end(), [&](Vec2 p) { return holds(ear, p); });
+  return std::none_of(outline.begin(), outline.end(), [&](Vec2 p) {
+    return std::find(ear.begin(), ear.end(), p) == ear.end() && holds(ear, p);
+  });
 }
 
 }  // namespace
