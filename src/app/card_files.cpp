@@ -5,8 +5,8 @@
 #include <filesystem>
 
 #include "app/card_parts.hpp"
-#include "app/commands.hpp"
 #include "app/cards.hpp"
+#include "app/commands.hpp"
 #include "io/assets.hpp"
 
 namespace gapsound {
@@ -19,7 +19,8 @@ std::vector<std::string> scenariosIn(const std::string& folder) {
   std::error_code failed;
   for (const auto& entry : fs::directory_iterator(folder, failed)) {
     const std::string name = entry.path().filename().string();
-    if (entry.path().extension() == ".json" && name.rfind("plan-", 0) != 0) files.push_back(entry.path().string());
+    if (entry.path().extension() == ".json" && name.rfind("plan-", 0) != 0)
+      files.push_back(entry.path().string());
   }
   std::sort(files.begin(), files.end());
   return files;
@@ -45,7 +46,8 @@ void drawFilesCard(Screen& screen) {
   cardTitle(screen, "Files");
   cardWords(screen, desk.document().file().empty() ? "not yet in a file" : desk.document().file());
   ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
-  const bool entered = ImGui::InputTextWithHint("##path", "path of a file", &path, ImGuiInputTextFlags_EnterReturnsTrue);
+  const bool entered =
+      ImGui::InputTextWithHint("##path", "path of a file", &path, ImGuiInputTextFlags_EnterReturnsTrue);
   screen.note("path");
   if (wordButton(screen, "open")) desk.askOpen(path);
   ImGui::SameLine(0.0F, screen.px(12.0));

@@ -9,6 +9,7 @@ namespace {
 template <class Entry>
 std::vector<std::string> titlesOf(const std::vector<Entry>& entries) {
   std::vector<std::string> titles;
+  titles.reserve(entries.size());
   for (const Entry& entry : entries) titles.push_back(entry.id + "  " + entry.name);
   return titles;
 }
@@ -24,10 +25,12 @@ void pickOffense(Screen& screen, const Scenario& now) {
   Desk& desk = screen.desk;
   const Library& all = library();
   const auto* formation = findFormation(all, now.offense.formation);
-  if (const auto name = choiceRow(screen, "Formation", titleOf(formation, now.offense.formation), titlesOf(all.formations)))
+  if (const auto name =
+          choiceRow(screen, "Formation", titleOf(formation, now.offense.formation), titlesOf(all.formations)))
     desk.change("formation " + *name, [&](Scenario& s) { s.offense.formation = idIn(*name); });
   const auto* scheme = findScheme(all, now.offense.scheme);
-  if (const auto name = choiceRow(screen, "Scheme", titleOf(scheme, now.offense.scheme), titlesOf(all.schemes))) {
+  if (const auto name =
+          choiceRow(screen, "Scheme", titleOf(scheme, now.offense.scheme), titlesOf(all.schemes))) {
     desk.change("scheme " + *name, [&](Scenario& s) {
       s.offense.scheme = idIn(*name);
       s.offense.variant = "base";
@@ -56,7 +59,8 @@ void pickDefense(Screen& screen, const Scenario& now) {
   const auto* shell = findShell(all, now.defense.shell);
   std::vector<std::string> shells;
   for (const Shell& each : all.shells) shells.push_back(each.name);
-  if (const auto name = choiceRow(screen, "Shell", shell == nullptr ? now.defense.shell : shell->name, shells))
+  if (const auto name =
+          choiceRow(screen, "Shell", shell == nullptr ? now.defense.shell : shell->name, shells))
     desk.change("shell " + *name, [&](Scenario& s) { s.defense.shell = *name; });
 }
 

@@ -25,10 +25,8 @@ constexpr Number kDefenseNumbers[] = {
     {"Downhill", "yd/s", &ManSettings::downhill_yps, 0.5, 1},
 };
 constexpr Number kBodyNumbers[] = {
-    {"Weight", "kg", &ManSettings::mass_kg, 2.0, 0},
-    {"Ten", "s", &ManSettings::ten_yd_s, 0.02, 2},
-    {"Forty", "s", &ManSettings::forty_yd_s, 0.05, 2},
-    {"Push", "times", &ManSettings::push, 0.05, 2},
+    {"Weight", "kg", &ManSettings::mass_kg, 2.0, 0},      {"Ten", "s", &ManSettings::ten_yd_s, 0.02, 2},
+    {"Forty", "s", &ManSettings::forty_yd_s, 0.05, 2},    {"Push", "times", &ManSettings::push, 0.05, 2},
     {"Tackling", "odds", &ManSettings::tackling, 0.1, 2},
 };
 
@@ -61,8 +59,8 @@ void spotRows(Screen& screen, const Man& man) {
   const std::string id = man.id;
   if (const auto x = numberRow(screen, "Across", man.spot.x, 0.5, "yd", 2))
     screen.desk.change(fmt::format("{} at x {:.2f}", id, *x), [&](Scenario& s) { s.players[id].x = *x; });
-  if (const auto y = numberRow(screen, man.attacks ? "Behind" : "Depth", man.attacks ? -man.spot.y : man.spot.y, 0.5,
-                               "yd", 2)) {
+  if (const auto y = numberRow(screen, man.attacks ? "Behind" : "Depth",
+                               man.attacks ? -man.spot.y : man.spot.y, 0.5, "yd", 2)) {
     screen.desk.change(fmt::format("{} {:.1f} yd deep", id, *y), [&](Scenario& s) {
       s.players[id].depth_yd.reset();
       s.players[id].y = man.attacks ? -*y : *y;
@@ -72,7 +70,8 @@ void spotRows(Screen& screen, const Man& man) {
 
 void fitRows(Screen& screen, const Man& man, const ManSettings& now) {
   const std::string id = man.id;
-  const std::string fit = now.fit_off ? (*now.fit_off == FitOff::call ? "call" : "man in front") : "as called";
+  const std::string fit =
+      now.fit_off ? (*now.fit_off == FitOff::call ? "call" : "man in front") : "as called";
   if (const auto pick = choiceRow(screen, "Fits off", fit, {"as called", "man in front", "call"})) {
     screen.desk.change(id + " fits off: " + *pick, [&](Scenario& s) {
       s.players[id].fit_off.reset();
@@ -80,7 +79,8 @@ void fitRows(Screen& screen, const Man& man, const ManSettings& now) {
       if (*pick == "man in front") s.players[id].fit_off = FitOff::man_in_front;
     });
   }
-  if (const auto pick = choiceRow(screen, "Key", now.key.value_or("as called"), {"as called", "triangle", "single"})) {
+  if (const auto pick =
+          choiceRow(screen, "Key", now.key.value_or("as called"), {"as called", "triangle", "single"})) {
     screen.desk.change(id + " key: " + *pick, [&](Scenario& s) {
       s.players[id].key.reset();
       if (*pick != "as called") s.players[id].key = *pick;
@@ -93,7 +93,8 @@ void faultRow(Screen& screen, const Scenario& now, std::size_t index) {
   const FaultFacts& facts = factsOf(placed.fault.kind);
   ImGui::PushID(static_cast<int>(index));
   const std::string words(facts.words);
-  if (const auto amount = numberRow(screen, words, placed.fault.amount, 0.1, std::string(facts.unit).c_str(), 2)) {
+  if (const auto amount =
+          numberRow(screen, words, placed.fault.amount, 0.1, std::string(facts.unit).c_str(), 2)) {
     screen.desk.change(placed.player + " " + words, [&](Scenario& s) {
       s.faults[index].fault.amount = std::clamp(*amount, 0.01, facts.most);
     });
@@ -114,8 +115,9 @@ void faultRows(Screen& screen, const Man& man) {
   for (const FaultFacts& facts : faultTable()) names.emplace_back(facts.name);
   if (const auto pick = choiceRow(screen, "Add a fault", "none", names)) {
     const FaultFacts& facts = factsOf(*faultNamed(*pick));
-    screen.desk.change(id + " " + std::string(facts.words),
-                       [&](Scenario& s) { s.faults.push_back({id, {facts.kind, facts.usual}}); });
+    screen.desk.change(id + " " + std::string(facts.words), [&](Scenario& s) {
+      s.faults.push_back({id, {facts.kind, facts.usual}});
+    });
   }
   for (std::size_t i = 0; i < now.faults.size(); ++i) {
     if (now.faults[i].player == id) faultRow(screen, now, i);
@@ -125,7 +127,8 @@ void faultRows(Screen& screen, const Man& man) {
 /// What he was told, saw and did in this rep.
 void tellRep(Screen& screen, int man) {
   const auto& fits = screen.desk.rep()->account.fits;
-  const auto fit = std::find_if(fits.begin(), fits.end(), [man](const FitLine& line) { return line.man == man; });
+  const auto fit =
+      std::find_if(fits.begin(), fits.end(), [man](const FitLine& line) { return line.man == man; });
   if (fit == fits.end()) return;
   std::string words = "Called: " + fit->called + ". ";
   if (!fit->saw.empty()) words += "Saw: " + fit->saw + ". ";

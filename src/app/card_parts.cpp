@@ -34,7 +34,8 @@ std::optional<std::string> pickFrom(Screen& screen, const std::vector<std::strin
     ImGui::SetKeyboardFocusHere();
   }
   ImGui::SetNextItemWidth(screen.px(220.0));
-  const bool entered = ImGui::InputTextWithHint("##find", "find", &typed, ImGuiInputTextFlags_EnterReturnsTrue);
+  const bool entered =
+      ImGui::InputTextWithHint("##find", "find", &typed, ImGuiInputTextFlags_EnterReturnsTrue);
   std::optional<std::string> picked;
   for (const std::string& name : names) {
     if (!holds(name, typed)) continue;
@@ -85,8 +86,8 @@ std::optional<std::string> choiceRow(Screen& screen, const std::string& word, co
   return picked && *picked != now ? picked : std::nullopt;
 }
 
-std::optional<double> numberRow(Screen& screen, const std::string& word, double now, double step, const char* unit,
-                                int digits) {
+std::optional<double> numberRow(Screen& screen, const std::string& word, double now, double step,
+                                const char* unit, int digits) {
   static std::string typing_in;  // the row being typed into, and what stands in it
   static double typed = 0.0;
   rowWord(screen, word);
@@ -116,7 +117,7 @@ std::optional<std::string> switchRow(Screen& screen, const std::string& word, co
   std::optional<std::string> picked;
   for (const std::string& each : words) {
     if (wordButton(screen, each, each == now)) picked = each;
-    screen.note(word + " " + each);
+    screen.note(fmt::format("{} {}", word, each));
     ImGui::SameLine(0.0F, screen.px(10.0));
   }
   ImGui::NewLine();

@@ -42,7 +42,8 @@ void rangeRows(Screen& screen, SweepRange& range, const std::string& suffix) {
   keepMan(range, setup);
   const char* unit = sweepSettingNamed(range.setting).unit;
   if (const auto pick = choiceRow(screen, "Man" + suffix, range.man, idsOf(setup))) range.man = *pick;
-  if (const auto pick = choiceRow(screen, "Setting" + suffix, range.setting, settingWords())) choose(range, *pick);
+  if (const auto pick = choiceRow(screen, "Setting" + suffix, range.setting, settingWords()))
+    choose(range, *pick);
   if (const auto value = numberRow(screen, "From" + suffix, range.low, range.step, unit)) range.low = *value;
   if (const auto value = numberRow(screen, "To" + suffix, range.high, range.step, unit)) range.high = *value;
   if (const auto value = numberRow(screen, "Step" + suffix, range.step, 0.1, unit)) range.step = *value;
@@ -86,7 +87,8 @@ void drawStudyCard(Screen& screen) {
   askSafety(screen);
   ImGui::Separator();
   rangeRows(screen, view.sweep, "");
-  if (const auto pick = switchRow(screen, "And", view.two_settings ? "another" : "nothing", {"nothing", "another"}))
+  if (const auto pick =
+          switchRow(screen, "And", view.two_settings ? "another" : "nothing", {"nothing", "another"}))
     view.two_settings = *pick == "another";
   if (view.two_settings) rangeRows(screen, view.second_sweep, " 2");
   if (const auto reps = numberRow(screen, "Reps each", view.sweep_reps, 50.0, "", 0))

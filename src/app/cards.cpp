@@ -59,7 +59,8 @@ void drawReadout(Screen& screen) {
   ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, screen.px(88.0));
   ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch);
   ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, screen.px(held ? 62.0 : 1.0));
-  figureRow(screen, "mean gain", fmt::format("{:.1f} ({:.1f} to {:.1f})", d.mean, d.mean_ci.low, d.mean_ci.high),
+  figureRow(screen, "mean gain",
+            fmt::format("{:.1f} ({:.1f} to {:.1f})", d.mean, d.mean_ci.low, d.mean_ci.high),
             was(&Distribution::mean, false));
   figureRow(screen, "0 or less", withRange(d.stuffed, now->stuffed), was(&Distribution::stuffed, true));
   figureRow(screen, "10 or more", withRange(d.ten_plus, now->ten_plus), was(&Distribution::ten_plus, true));
@@ -73,7 +74,8 @@ void drawReadout(Screen& screen) {
 void drawCards(Screen& screen) {
   column(screen, "cards left", screen.layout.left,
          {{Card::files, drawFilesCard}, {Card::look, drawLookCard}, {Card::call, drawCallCard}});
-  column(screen, "cards right", screen.layout.right, {{Card::man, drawManCard}, {Card::study, drawStudyCard}});
+  column(screen, "cards right", screen.layout.right,
+         {{Card::man, drawManCard}, {Card::study, drawStudyCard}});
 }
 
 }  // namespace gapsound

@@ -37,7 +37,9 @@ Calipers after(Calipers now) {
 }
 
 void escape(Desk& desk) {
-  if (desk.leaving()) {
+  if (desk.view.in_cards) {
+    desk.view.in_cards = false;
+  } else if (desk.leaving()) {
     desk.answer(Answer::stay);
   } else if (desk.view.help || desk.view.caution) {
     desk.view.help = desk.view.caution = false;
@@ -91,15 +93,24 @@ const auto kCommands = std::to_array<Command>({
     {plain(Key::end), "end", "to the end", [](Desk& d) { d.playback.end(); }},
     {plain(Key::minus), "slower", "slower", [](Desk& d) { d.playback.slower(); }},
     {plain(Key::plus), "faster", "faster", [](Desk& d) { d.playback.faster(); }},
-    {plain(Key::o), "loop", "over and over, or once", [](Desk& d) { d.playback.setLoop(!d.playback.loops()); }},
-    {plain(Key::page_down), "next rep", "the next rep", [](Desk& d) { d.chooseSeed(d.document().seed() + 1); }},
-    {plain(Key::page_up), "rep before", "the rep before", [](Desk& d) { d.chooseSeed(d.document().seed() - 1); }},
+    {plain(Key::o), "loop", "over and over, or once",
+     [](Desk& d) { d.playback.setLoop(!d.playback.loops()); }},
+    {plain(Key::page_down), "next rep", "the next rep",
+     [](Desk& d) { d.chooseSeed(d.document().seed() + 1); }},
+    {plain(Key::page_up), "rep before", "the rep before",
+     [](Desk& d) { d.chooseSeed(d.document().seed() - 1); }},
     {plain(Key::t), "typical", "a typical rep",
-     [](Desk& d) { if (d.readout()) d.chooseSeed(d.readout()->typical_seed); }},
+     [](Desk& d) {
+       if (d.readout()) d.chooseSeed(d.readout()->typical_seed);
+     }},
     {plain(Key::b), "best", "the defense's best rep",
-     [](Desk& d) { if (d.readout()) d.chooseSeed(d.readout()->best_seed); }},
+     [](Desk& d) {
+       if (d.readout()) d.chooseSeed(d.readout()->best_seed);
+     }},
     {plain(Key::w), "worst", "the defense's worst rep",
-     [](Desk& d) { if (d.readout()) d.chooseSeed(d.readout()->worst_seed); }},
+     [](Desk& d) {
+       if (d.readout()) d.chooseSeed(d.readout()->worst_seed);
+     }},
     {plain(Key::h), "Hold", "hold this rep; again: shadow or side by side", changeHolding},
     {shift(Key::h), "let go", "let the held rep go", [](Desk& d) { d.letGo(); }},
     {plain(Key::k), "Calipers", "calipers: none, open lanes, every way through",
@@ -112,6 +123,10 @@ const auto kCommands = std::to_array<Command>({
     {plain(Key::c), "Call", "the call card", [](Desk& d) { toggleCard(d, Card::call); }},
     {plain(Key::m), "Man", "the card of the man selected", [](Desk& d) { toggleCard(d, Card::man); }},
     {plain(Key::s), "Study", "the study card", [](Desk& d) { toggleCard(d, Card::study); }},
+    {plain(Key::f6),
+     "rows",
+     "into the cards: arrows to walk, enter to change; again: back",
+     [](Desk& d) { d.view.in_cards = !d.view.in_cards && !d.view.cards.empty(); }},
     {plain(Key::p), "study page", "the picture of the last study, or the field",
      [](Desk& d) { d.view.study_page = !d.view.study_page && d.sweep(); }},
     {plain(Key::f), "Files", "new, open, save as", [](Desk& d) { toggleCard(d, Card::files); }},
@@ -125,14 +140,17 @@ const auto kCommands = std::to_array<Command>({
     {{Key::z, true, true, false}, "redo too", "redo", [](Desk& d) { d.redo(); }},
     {control(Key::n), "new", "a new look from this one", [](Desk& d) { d.askNew(); }},
     {control(Key::q), "quit", "close the window", [](Desk& d) { d.askQuit(); }},
-    {plain(Key::g), "free", "dragging: snap to landmarks, or free", [](Desk& d) { d.view.free_drag = !d.view.free_drag; }},
-    {plain(Key::f11), "Meeting", "meeting: full screen, large type", [](Desk& d) { d.view.meeting = !d.view.meeting; }},
+    {plain(Key::g), "free", "dragging: snap to landmarks, or free",
+     [](Desk& d) { d.view.free_drag = !d.view.free_drag; }},
+    {plain(Key::f11), "Meeting", "meeting: full screen, large type",
+     [](Desk& d) { d.view.meeting = !d.view.meeting; }},
     {plain(Key::q), "ask", "stop where a man decides, and ask him",
      [](Desk& d) { d.view.asks = !d.view.asks; }},
     {plain(Key::f2), "theme", "paper or evening", nextTheme},
     {plain(Key::f3), "size", "larger type: 100, 150, 200 %", nextScale},
     {plain(Key::f1), "Help", "this page", [](Desk& d) { d.view.help = !d.view.help; }},
-    {plain(Key::f4), "caution", "before it goes to the field", [](Desk& d) { d.view.caution = !d.view.caution; }},
+    {plain(Key::f4), "caution", "before it goes to the field",
+     [](Desk& d) { d.view.caution = !d.view.caution; }},
     {plain(Key::escape), "close", "close what is open, step by step", escape},
 });
 

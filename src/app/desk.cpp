@@ -53,9 +53,10 @@ void Desk::playAgain(bool readout_too) {
   if (!readout_too) return;
   readout_edition_ = edition_;
   counted_.clear();
-  readout_errand_.post([this, scenario = document_.scenario(), edition = edition_](const Errand::Stale& stale) {
-    playReadout(scenario, model_, edition, kReadoutReps, stale, counted_);
-  });
+  readout_errand_.post(
+      [this, scenario = document_.scenario(), edition = edition_](const Errand::Stale& stale) {
+        playReadout(scenario, model_, edition, kReadoutReps, stale, counted_);
+      });
 }
 
 void Desk::take(const Played& played) {
@@ -106,7 +107,8 @@ void Desk::settle(bool all) {
   static_cast<void>(collect());
 }
 
-void Desk::change(const std::string& words, const std::function<void(Scenario&)>& edit, const std::string& gesture) {
+void Desk::change(const std::string& words, const std::function<void(Scenario&)>& edit,
+                  const std::string& gesture) {
   Scenario next = document_.scenario();
   edit(next);
   try {
@@ -126,9 +128,8 @@ void Desk::startSweep(const std::vector<SweepRange>& ranges, int reps) {
   sweep_.reset();
   study_share_ = 0.0;
   view.study_page = true;
-  study_errand_.post([this, order](const Errand::Stale& stale) {
-    playSweep(order, model_, stale, study_share_, swept_);
-  });
+  study_errand_.post(
+      [this, order](const Errand::Stale& stale) { playSweep(order, model_, stale, study_share_, swept_); });
 }
 
 void Desk::stopStudy() { study_errand_.cancel(); }

@@ -40,7 +40,8 @@ enum class Answer { save, discard, stay };
 struct View {
   Calipers calipers = Calipers::none;
   bool names = true, jobs = false;  // jobs: what each defender is called to, beside his sign
-  bool study_page = false;  // the study's picture stands in place of the field
+  bool in_cards = false;    // the keyboard walks the rows of the cards
+  bool study_page = false;          // the study's picture stands in place of the field
   SweepRange sweep, second_sweep{"", "read", 0.5, 1.4, 0.3};
   bool two_settings = false;
   int sweep_reps = 100;
@@ -90,7 +91,8 @@ class Desk {
 
   // What the user does. None of these throws; what is not allowed becomes the notice and changes nothing.
   /// Edits a copy of the scenario, checks it against the library, makes it the one under edit and plays it.
-  void change(const std::string& words, const std::function<void(Scenario&)>& edit, const std::string& gesture = "");
+  void change(const std::string& words, const std::function<void(Scenario&)>& edit,
+              const std::string& gesture = "");
   void endGesture() { document_.endGesture(); }
   void undo();
   void redo();
@@ -130,7 +132,9 @@ class Desk {
   // Threads.
   /// Takes in what the threads have finished; true when there is something new to show.
   bool collect();
-  [[nodiscard]] bool busy() const { return rep_errand_.busy() || readout_errand_.busy() || studying() || handout_errand_.busy(); }
+  [[nodiscard]] bool busy() const {
+    return rep_errand_.busy() || readout_errand_.busy() || studying() || handout_errand_.busy();
+  }
   /// Waits until the rep is played, and everything in the background too when `all`, and takes it in.
   void settle(bool all = false);
 

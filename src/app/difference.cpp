@@ -20,7 +20,8 @@ using Tick = LadderTick;
 /// What a man does for the n-th time is compared with what he does for the n-th time in the other rep.
 const Tick* sameIn(const Rep& rep, const Tick& wanted, int nth) {
   for (const Tick& tick : rep.ticks) {
-    if (tick.man == wanted.man && tick.row == wanted.row && tick.words == wanted.words && nth-- == 0) return &tick;
+    if (tick.man == wanted.man && tick.row == wanted.row && tick.words == wanted.words && nth-- == 0)
+      return &tick;
   }
   return nullptr;
 }
@@ -88,7 +89,8 @@ std::string whereItLed(const Rep& held, const Rep& now) {
 
 std::string differenceWords(const Rep& held, const Rep& now, const std::string& change) {
   const std::string lead = change.empty() ? "First, " : change + ": first, ";
-  if (held.tape.record.hash == now.tape.record.hash) return change + (change.empty() ? "" : ": ") + "nothing is different in this rep.";
+  if (held.tape.record.hash == now.tape.record.hash)
+    return change + (change.empty() ? "" : ": ") + "nothing is different in this rep.";
   auto first = firstDifference(held, now);
   if (!first) first = firstElsewhere(held, now);
   return lead + first.value_or("they differ by less than a step") + ". " + whereItLed(held, now) + ".";

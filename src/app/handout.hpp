@@ -10,6 +10,7 @@ namespace gapsound {
 [[nodiscard]] std::string writeHandout(const RepPtr& rep, const RepPtr& held, const std::string& difference,
                                        const std::string& file);
 /// "counter-left-rep-7.mp4" in the present folder, for a look from this file.
-[[nodiscard]] std::string handoutName(const std::string& look_file, std::uint64_t seed, const std::string& ending);
+[[nodiscard]] std::string handoutName(const std::string& look_file, std::uint64_t seed,
+                                      const std::string& ending);
 
 }  // namespace gapsound

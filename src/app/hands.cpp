@@ -21,6 +21,7 @@ std::string trimmed(const std::string& text) {
 
 std::vector<std::string> namesOf(const std::map<std::string, PageRect>& places) {
   std::vector<std::string> names;
+  names.reserve(places.size());
   for (const auto& [name, box] : places) names.push_back(name);
   return names;
 }
@@ -42,7 +43,9 @@ std::vector<InputEvent> keyEvents(const KeyPress& press) {
   return events;
 }
 
-std::vector<InputEvent> clickEvents(Vec2 at) { return {moveTo(at), button(Kind::press), button(Kind::release)}; }
+std::vector<InputEvent> clickEvents(Vec2 at) {
+  return {moveTo(at), button(Kind::press), button(Kind::release)};
+}
 
 std::vector<InputEvent> dragEvents(Vec2 from, Vec2 to) {
   constexpr int kSteps = 8;
@@ -66,7 +69,8 @@ std::vector<InputEvent> eventsFor(const std::string& deed, const std::map<std::s
   if (const auto press = keyPressNamed(deed)) return keyEvents(*press);
   if (deed.rfind(kType, 0) == 0) return typeEvents(deed.substr(kType.size()));
   const auto place = places.find(deed);
-  if (place == places.end()) throw InputError("options", "--do", deed, "a key, type TEXT, or " + nameHint(deed, namesOf(places)));
+  if (place == places.end())
+    throw InputError("options", "--do", deed, "a key, type TEXT, or " + nameHint(deed, namesOf(places)));
   return clickEvents(place->second.middle());
 }
 

@@ -17,7 +17,8 @@ namespace gapsound {
 
 /// One thing to do in the window, as written after --do: a key ("space", "ctrl+z"), "type 6.5", or the name
 /// of a button or row to click. Throws InputError for a name that is not on the screen.
-[[nodiscard]] std::vector<InputEvent> eventsFor(const std::string& deed, const std::map<std::string, PageRect>& places);
+[[nodiscard]] std::vector<InputEvent> eventsFor(const std::string& deed,
+                                                const std::map<std::string, PageRect>& places);
 /// "m, Downhill, type 9" taken apart.
 [[nodiscard]] std::vector<std::string> deedsIn(const std::string& text);
 

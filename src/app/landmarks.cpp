@@ -10,8 +10,8 @@
 namespace gapsound {
 namespace {
 
-constexpr double kReach = 0.3;      // yd within which a landmark draws a man
-constexpr double kOnLine = 1.5;     // yd, deepest spot of a man of the line
+constexpr double kReach = 0.3;   // yd within which a landmark draws a man
+constexpr double kOnLine = 1.5;  // yd, deepest spot of a man of the line
 constexpr double kNamedWithin = 0.2;
 
 const char* sideOf(double x) { return x < 0.0 ? " left" : " right"; }
@@ -76,7 +76,8 @@ Dropped snapped(Vec2 wanted, int man, const Setup& setup, const Library& library
 
 std::string placeWords(int man, const Setup& setup, const Library& library) {
   const Vec2 spot = setup.men[static_cast<std::size_t>(man)].spot;
-  const std::string deep = fmt::format("{:.1f} yd {}", std::abs(spot.y), spot.y < 0.0 ? "behind the line" : "off the ball");
+  std::string deep =
+      fmt::format("{:.1f} yd {}", std::abs(spot.y), spot.y < 0.0 ? "behind the line" : "off the ball");
   if (isOffense(man)) return deep;
   const auto landmarks = landmarksOf(setup, library);
   const Landmark& nearest = nearestTo(spot.x, landmarks);

@@ -91,13 +91,19 @@ void moveMan(Desk& desk, int man, Vec2 wanted) {
   const std::string id = setup.men[static_cast<std::size_t>(man)].id;
   if (desk.view.drag) desk.view.drag->landmark = to.name;
   const auto set = desk.document().scenario().players.find(id);
-  if (set != desk.document().scenario().players.end() && set->second.x == to.spot.x && set->second.y == to.spot.y) return;
-  const std::string where = to.name.empty() ? fmt::format("x {:.1f}, y {:.1f}", to.spot.x, to.spot.y) : to.name;
-  desk.change(id + " to " + where, [&](Scenario& s) {
-    ManSettings& his = s.players[id];
-    his.x = to.spot.x, his.y = to.spot.y;
-    his.depth_yd.reset();
-  }, "drag " + id);
+  if (set != desk.document().scenario().players.end() && set->second.x == to.spot.x &&
+      set->second.y == to.spot.y)
+    return;
+  const std::string where =
+      to.name.empty() ? fmt::format("x {:.1f}, y {:.1f}", to.spot.x, to.spot.y) : to.name;
+  desk.change(
+      id + " to " + where,
+      [&](Scenario& s) {
+        ManSettings& his = s.players[id];
+        his.x = to.spot.x, his.y = to.spot.y;
+        his.depth_yd.reset();
+      },
+      "drag " + id);
 }
 
 void handleMouse(Screen& screen) {
@@ -111,7 +117,8 @@ void handleMouse(Screen& screen) {
   if (ImGui::GetIO().WantCaptureMouse || desk.view.help || desk.view.caution) return;
   const ImVec2 clicked = ImGui::GetIO().MouseClickedPos[0];
   const Vec2 from{clicked.x / screen.scale, clicked.y / screen.scale};
-  if ((ImGui::IsMouseDown(0) || ImGui::IsMouseReleased(0)) && inside(screen.layout.ladder, from)) return scrub(screen, at);
+  if ((ImGui::IsMouseDown(0) || ImGui::IsMouseReleased(0)) && inside(screen.layout.ladder, from))
+    return scrub(screen, at);
   if (inside(screen.layout.ladder, at)) return tellTick(screen, at);
   if (desk.view.study_page) return pickCell(screen, at);
   if (ImGui::IsMouseClicked(0) && inside(screen.layout.field, at)) press(screen, at);

@@ -37,7 +37,8 @@ DisplayList helpPage(const PageLayout& layout) {
     shapes.push_back(Label{{x, y}, nameOf(all[i].press), text, StyleId::cell_strong, Anchor::left});
     shapes.push_back(Label{{x + 110.0, y}, all[i].words, text, StyleId::text, Anchor::left});
   }
-  shapes.push_back(Label{{40.0, layout.height - 26.0}, "Escape closes this page.", 14.0, StyleId::small, Anchor::left});
+  shapes.push_back(
+      Label{{40.0, layout.height - 26.0}, "Escape closes this page.", 14.0, StyleId::small, Anchor::left});
   return page;
 }
 
@@ -45,8 +46,8 @@ DisplayList cautionPage(const PageLayout& layout) {
   DisplayList page = blank(layout, "Before it goes to the field");
   double y = 110.0;
   for (const std::string& line : cautionLines()) {
-    page.panels.front().shapes.push_back(Label{
-        {40.0, y}, line, 18.0, StyleId::text, Anchor::left, Rise::top, layout.width - 80.0});
+    page.panels.front().shapes.push_back(
+        Label{{40.0, y}, line, 18.0, StyleId::text, Anchor::left, Rise::top, layout.width - 80.0});
     y += 62.0;
   }
   return page;
@@ -63,10 +64,17 @@ void drawNotice(Screen& screen) {
   const double height = 20.0 + 19.0 * lines;
   DisplayList page{screen.layout.width, screen.layout.height, {pagePanel(field)}};
   auto& shapes = page.panels.front().shapes;
-  shapes.push_back(Rect{{field.x + 16.0, field.bottom() - height - 8.0}, {field.right() - 16.0, field.bottom() - 8.0},
-                        3.0, StyleId::panel});
-  shapes.push_back(Label{{field.x + 30.0, field.bottom() - height}, notice, 15.0, StyleId::strong, Anchor::left,
-                         Rise::top, wrap});
+  shapes.push_back(Rect{{field.x + 16.0, field.bottom() - height - 8.0},
+                        {field.right() - 16.0, field.bottom() - 8.0},
+                        3.0,
+                        StyleId::panel});
+  shapes.push_back(Label{{field.x + 30.0, field.bottom() - height},
+                         notice,
+                         15.0,
+                         StyleId::strong,
+                         Anchor::left,
+                         Rise::top,
+                         wrap});
   paint(*ImGui::GetBackgroundDrawList(), page, screen.theme, screen.fonts, screen.scale);
 }
 
@@ -83,8 +91,10 @@ void drawHints(Screen& screen) {
     if (desk.view.hints_done[i]) continue;
     auto& shapes = page.panels.front().shapes;
     const double width = std::min(field.width - 36.0, roughWidth(kHints[i], 13.5) + 26.0);
-    shapes.push_back(Rect{{field.x + 18.0, y - 11.0}, {field.x + 18.0 + width, y + 11.0}, 0.0, StyleId::panel});
-    shapes.push_back(Rect{{field.x + 18.0, y - 11.0}, {field.x + 22.0, y + 11.0}, 0.0, StyleId::tick_decided});
+    shapes.push_back(
+        Rect{{field.x + 18.0, y - 11.0}, {field.x + 18.0 + width, y + 11.0}, 0.0, StyleId::panel});
+    shapes.push_back(
+        Rect{{field.x + 18.0, y - 11.0}, {field.x + 22.0, y + 11.0}, 0.0, StyleId::tick_decided});
     shapes.push_back(Label{{field.x + 32.0, y}, kHints[i], 13.5, StyleId::text, Anchor::left});
   }
   paint(*ImGui::GetBackgroundDrawList(), page, screen.theme, screen.fonts, screen.scale);

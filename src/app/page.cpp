@@ -76,7 +76,8 @@ std::string endingWords(const Rep& rep) {
   return words;
 }
 
-std::string share(const char* words, double value, const std::optional<Readout>& held, double Distribution::*member) {
+std::string share(const char* words, double value, const std::optional<Readout>& held,
+                  double Distribution::*member) {
   const std::string was = held ? fmt::format(" (was {:.0f})", 100 * (held->gains.*member)) : "";
   return fmt::format("   {} {:.0f} %{}", words, 100 * value, was);
 }
@@ -87,7 +88,8 @@ std::string readoutWords(const Desk& desk) {
   const auto& held = desk.heldReadout();
   if (!now) return "playing this look over and over ...";
   const Distribution& d = now->gains;
-  std::string words = fmt::format("{} reps: mean {:.1f} yd ({:.1f} to {:.1f})", d.n, d.mean, d.mean_ci.low, d.mean_ci.high);
+  std::string words =
+      fmt::format("{} reps: mean {:.1f} yd ({:.1f} to {:.1f})", d.n, d.mean, d.mean_ci.low, d.mean_ci.high);
   if (held) words += fmt::format(", was {:.1f}", held->gains.mean);
   return words + share("0 or less", d.stuffed, held, &Distribution::stuffed) +
          share("10 or more", d.ten_plus, held, &Distribution::ten_plus) +
@@ -109,7 +111,8 @@ Panel titlePanel(const Desk& desk, const PageLayout& layout) {
   const double left = box.x + kMargin, right = box.right() - kMargin;
   const double head = (narrow ? 1.0 : 1.15) * layout.text;
   add({left, lineY(0)}, rep.tape.setup.title + mark, head, StyleId::title, Anchor::left);
-  add({right, lineY(0)}, fmt::format("{:.2f} s", desk.playback.time()), head, StyleId::mark_text, Anchor::right);
+  add({right, lineY(0)}, fmt::format("{:.2f} s", desk.playback.time()), head, StyleId::mark_text,
+      Anchor::right);
   const std::string words = fmt::format("rep {}: {}", rep.tape.seed, endingWords(rep));
   add({left, lineY(1)}, words, 0.95 * layout.text, StyleId::text, Anchor::left);
   add({narrow ? left : right, lineY(lines - 1.0)}, readoutWords(desk), layout.text, StyleId::cell_text,
@@ -121,7 +124,8 @@ Panel titlePanel(const Desk& desk, const PageLayout& layout) {
 void drawSideName(Panel& panel, const PageRect& box, const std::string& words, double text) {
   const double half = 0.5 * roughWidth(words, text) + 10.0;
   const Vec2 at{box.middle().x, box.bottom() - 1.2 * text};
-  panel.shapes.push_back(Rect{{at.x - half, at.y - 0.8 * text}, {at.x + half, at.y + 0.8 * text}, 3.0, StyleId::panel});
+  panel.shapes.push_back(
+      Rect{{at.x - half, at.y - 0.8 * text}, {at.x + half, at.y + 0.8 * text}, 3.0, StyleId::panel});
   panel.shapes.push_back(Label{at, words, text, StyleId::strong});
 }
 
@@ -134,7 +138,9 @@ void addJobs(DisplayList& page, const Desk& desk, const PageLayout& layout) {
   for (std::size_t man = kOffense; man < static_cast<std::size_t>(kMen); ++man) {
     const Vec2 at = place.camera.toPage(frame.men[man].pos);
     const double below = place.look.symbol * place.camera.scale_x + 0.75 * layout.text;
-    panel.shapes.push_back(Label{{at.x, at.y + below}, desk.rep()->tape.setup.men[man].fit.gap, 0.9 * layout.text,
+    panel.shapes.push_back(Label{{at.x, at.y + below},
+                                 desk.rep()->tape.setup.men[man].fit.gap,
+                                 0.9 * layout.text,
                                  StyleId::cell_text});
   }
   page.panels.push_back(std::move(panel));
@@ -170,8 +176,13 @@ void addSentence(DisplayList& page, const Desk& desk, const PageLayout& layout) 
   const double bottom = field.y + 12.0 + 1.3 * layout.text * lines;
   Panel panel = pagePanel(field);
   panel.shapes.push_back(Rect{{field.x, field.y}, {field.right(), bottom}, 0.0, StyleId::panel});
-  panel.shapes.push_back(Label{
-      {field.middle().x, field.y + 6.0}, words, layout.text, StyleId::strong, Anchor::centre, Rise::top, wrap});
+  panel.shapes.push_back(Label{{field.middle().x, field.y + 6.0},
+                               words,
+                               layout.text,
+                               StyleId::strong,
+                               Anchor::centre,
+                               Rise::top,
+                               wrap});
   page.panels.push_back(std::move(panel));
 }
 
@@ -242,7 +253,9 @@ int manAt(const Desk& desk, const PageLayout& layout, Vec2 page) {
 std::optional<LadderTick> tickAt(const Desk& desk, const PageLayout& layout, Vec2 page) {
   const LadderLook look = ladderLook(desk, layout);
   const auto& ticks = desk.rep()->ticks;
-  const auto far = [&](const LadderTick& tick) { return distance(ladderPoint(desk.rep()->tape, look, tick), page); };
+  const auto far = [&](const LadderTick& tick) {
+    return distance(ladderPoint(desk.rep()->tape, look, tick), page);
+  };
   const auto nearest = std::min_element(ticks.begin(), ticks.end(),
                                         [&](const auto& a, const auto& b) { return far(a) < far(b); });
   if (nearest == ticks.end() || far(*nearest) > 0.6 * layout.text) return std::nullopt;
@@ -264,7 +277,8 @@ void addStudy(DisplayList& page, const Desk& desk, const PageLayout& layout) {
     page.panels.push_back(std::move(panel));
     return;
   }
-  for (Panel& panel : sweepPage(*desk.sweep(), studyBox(layout)).panels) page.panels.push_back(std::move(panel));
+  for (Panel& panel : sweepPage(*desk.sweep(), studyBox(layout)).panels)
+    page.panels.push_back(std::move(panel));
 }
 
 void addField(DisplayList& page, const Desk& desk, const PageLayout& layout) {

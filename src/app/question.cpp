@@ -29,7 +29,8 @@ std::string questionWords(const Rep& rep, const Question& question) {
   if (!question.guess) return id + ": where do you fit? Click the spot; space goes on.";
   const double off = distance(*question.guess, fitSpot(rep, question.man));
   const auto& fits = rep.account.fits;
-  const auto fit = std::find_if(fits.begin(), fits.end(), [&](const FitLine& line) { return line.man == question.man; });
+  const auto fit =
+      std::find_if(fits.begin(), fits.end(), [&](const FitLine& line) { return line.man == question.man; });
   const std::string did = fit == fits.end() || fit->did.empty() ? "" : fmt::format(" He {}.", fit->did);
   return fmt::format("{:.1f} yd from where {} is when the ball crosses the line.{}", off, id, did);
 }

@@ -13,8 +13,8 @@ struct Question {
   std::optional<Vec2> guess;  // yd, as clicked
 };
 
-/// The next moment after `after` at which a backer or a man of the secondary decides; only `man` is asked when
-/// he is named.
+/// The next moment after `after` at which a backer or a man of the secondary decides; only `man` is asked
+/// when he is named.
 [[nodiscard]] std::optional<Question> nextQuestion(const Rep& rep, double after, const std::string& man);
 /// Where he fits in this rep: where he is when the ball crosses the line, or at the end.
 [[nodiscard]] Vec2 fitSpot(const Rep& rep, int man);

@@ -62,7 +62,8 @@ void steps(Screen& screen, const char* name, float way) {
   const ImVec2 middle{low.x + screen.px(8.0), low.y + screen.px(13.0)};
   const float u = way * screen.px(5.0);
   const float h = way * screen.px(6.5);
-  ink().AddTriangleFilled({middle.x + u, middle.y}, {middle.x - u, middle.y - h}, {middle.x - u, middle.y + h},
+  ink().AddTriangleFilled({middle.x + u, middle.y}, {middle.x - u, middle.y - h},
+                          {middle.x - u, middle.y + h},
                           screen.stroke(ImGui::IsItemHovered() ? StyleId::strong : StyleId::small));
   if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s  (%s)", command.words, nameOf(command.press).c_str());
   if (clicked) command.run(screen.desk);
@@ -97,7 +98,10 @@ void drawTape(Screen& screen) {
 void drawParts(Screen& screen) {
   Desk& desk = screen.desk;
   const auto open = [&](Card card) { return desk.view.cards.contains(card); };
-  runs(screen, "Hold", !desk.held() ? "Hold" : desk.view.holding == Holding::shadow ? "Shadow" : "Beside",
+  runs(screen, "Hold",
+       !desk.held()                           ? "Hold"
+       : desk.view.holding == Holding::shadow ? "Shadow"
+                                              : "Beside",
        desk.held() != nullptr);
   if (desk.held()) runs(screen, "let go", "let go");
   runs(screen, "Calipers", "Calipers", desk.view.calipers != Calipers::none);
@@ -110,6 +114,11 @@ void drawParts(Screen& screen) {
   runs(screen, "Help", "Help", desk.view.help);
 }
 
+/// The row the keyboard has come to.
+bool walkedTo() {
+  return ImGui::IsItemFocused() && (ImGui::GetIO().ConfigFlags & ImGuiConfigFlags_NavEnableKeyboard) != 0;
+}
+
 }  // namespace
 
 bool wordButton(Screen& screen, const std::string& name, bool on) {
@@ -120,7 +129,7 @@ bool wordButton(Screen& screen, const std::string& name, bool on) {
   const ImVec2 low = ImGui::GetItemRectMin();
   const ImVec2 high = ImGui::GetItemRectMax();
   say(screen, {low.x, low.y + screen.px(4.0)}, style, kRailText, name);
-  const float weight = on ? screen.px(3.0) : ImGui::IsItemHovered() ? screen.px(1.0) : 0.0F;
+  const float weight = on ? screen.px(3.0) : ImGui::IsItemHovered() || walkedTo() ? screen.px(1.5) : 0.0F;
   if (weight > 0.0F) {
     ink().AddRectFilled({low.x, high.y - weight}, high, screen.stroke(StyleId::strong));
   }

@@ -43,7 +43,8 @@ void playReadout(const Scenario& scenario, const Model& model, std::uint64_t edi
     const Setup setup = resolve(scenario, library(), model);
     std::vector<Summary> reps;
     while (static_cast<int>(reps.size()) < n && !stale) {
-      const auto lot = playMany(setup, model, reps.size() + 1, std::min(kLot, n - static_cast<int>(reps.size())), 1);
+      const auto lot =
+          playMany(setup, model, reps.size() + 1, std::min(kLot, n - static_cast<int>(reps.size())), 1);
       reps.insert(reps.end(), lot.begin(), lot.end());
       Readout readout = readoutOf(reps, situationOf(setup), n);
       readout.edition = edition;

@@ -16,7 +16,8 @@ RepPtr playRep(const Scenario& scenario, const Model& model, std::uint64_t seed)
 }
 
 int manNamed(const Setup& setup, const std::string& id) {
-  const auto found = std::find_if(setup.men.begin(), setup.men.end(), [&](const Man& man) { return man.id == id; });
+  const auto found =
+      std::find_if(setup.men.begin(), setup.men.end(), [&](const Man& man) { return man.id == id; });
   return found == setup.men.end() ? kNobody : static_cast<int>(found - setup.men.begin());
 }
 

@@ -2,6 +2,9 @@
 
 #include <imgui_internal.h>
 
+#include <algorithm>
+#include <array>
+
 #include "app/commands.hpp"
 #include "app/study_page.hpp"
 #include "painters/window/list_painter.hpp"
@@ -20,15 +23,17 @@ void dressColours(const Theme& theme) {
   const Colour shade = theme[StyleId::bar].fill;
   ImVec4* colours = ImGui::GetStyle().Colors;
   for (int i = 0; i < ImGuiCol_COUNT; ++i) colours[i] = soft(shade);
-  for (const int i : {ImGuiCol_WindowBg, ImGuiCol_ChildBg, ImGuiCol_PopupBg, ImGuiCol_FrameBg, ImGuiCol_TitleBg,
-                      ImGuiCol_TitleBgActive, ImGuiCol_ScrollbarBg, ImGuiCol_Button, ImGuiCol_MenuBarBg}) {
+  for (const int i :
+       {ImGuiCol_WindowBg, ImGuiCol_ChildBg, ImGuiCol_PopupBg, ImGuiCol_FrameBg, ImGuiCol_TitleBg,
+        ImGuiCol_TitleBgActive, ImGuiCol_ScrollbarBg, ImGuiCol_Button, ImGuiCol_MenuBarBg}) {
     colours[i] = soft(ground);
   }
   for (const int i : {ImGuiCol_Text, ImGuiCol_CheckMark, ImGuiCol_SliderGrab, ImGuiCol_SliderGrabActive,
                       ImGuiCol_NavHighlight, ImGuiCol_PlotHistogram}) {
     colours[i] = soft(ink);
   }
-  for (const int i : {ImGuiCol_Border, ImGuiCol_Separator, ImGuiCol_TableBorderLight, ImGuiCol_TableBorderStrong}) {
+  for (const int i :
+       {ImGuiCol_Border, ImGuiCol_Separator, ImGuiCol_TableBorderLight, ImGuiCol_TableBorderStrong}) {
     colours[i] = soft(hair);
   }
   colours[ImGuiCol_TextDisabled] = soft(theme[StyleId::small].stroke);
@@ -40,7 +45,8 @@ void dressColours(const Theme& theme) {
 void dressSizes(double scale) {
   ImGuiStyle& style = ImGui::GetStyle();
   style = ImGuiStyle();
-  style.WindowRounding = style.FrameRounding = style.GrabRounding = style.PopupRounding = style.ScrollbarRounding = 0;
+  style.WindowRounding = style.FrameRounding = style.GrabRounding = style.PopupRounding =
+      style.ScrollbarRounding = 0;
   style.WindowBorderSize = style.FrameBorderSize = style.PopupBorderSize = 1;
   style.WindowPadding = {12, 10};
   style.FramePadding = {6, 3};
@@ -71,12 +77,33 @@ void notePage(Screen& screen) {
   }
 }
 
-/// Keys that belong to a text being typed are nobody else's.
+/// Keys that walk the rows of a card.
+bool walks(const KeyPress& press) {
+  constexpr std::array kWalking{Key::left, Key::right, Key::up, Key::down, Key::space, Key::enter, Key::tab};
+  return std::find(kWalking.begin(), kWalking.end(), press.key) != kWalking.end();
+}
+
+/// Keys that belong to a text being typed, or to the rows of a card, are nobody else's.
 void runKeys(Desk& desk, const std::vector<KeyPress>& keys) {
   for (const KeyPress& press : keys) {
     if (ImGui::GetIO().WantTextInput && press.key != Key::f1) continue;
+    if (desk.view.in_cards && walks(press)) continue;
     static_cast<void>(runKey(desk, press));
   }
+}
+
+/// Gives the keyboard to the cards, or takes it back.
+void followCards(const View& view) {
+  ImGuiConfigFlags& flags = ImGui::GetIO().ConfigFlags;
+  const bool on = (flags & ImGuiConfigFlags_NavEnableKeyboard) != 0;
+  if (on == view.in_cards) return;
+  flags ^= ImGuiConfigFlags_NavEnableKeyboard;
+  if (!view.in_cards) return ImGui::SetWindowFocus(nullptr);
+  const bool right = view.cards.contains(Card::man) || view.cards.contains(Card::study);
+  ImGui::SetWindowFocus(right ? "cards right" : "cards left");
+  ImGuiContext& context = *ImGui::GetCurrentContext();
+  context.NavDisableHighlight = false;
+  ImGui::NavInitWindow(ImGui::FindWindowByName(right ? "cards right" : "cards left"), true);
 }
 
 }  // namespace
@@ -100,19 +127,25 @@ void ScreenBook::dress(const Theme& theme, const FontShelf& fonts, double scale)
 
 bool ScreenBook::handsOn() const { return ImGui::IsAnyItemActive(); }
 
-void ScreenBook::draw(Desk& desk, const Theme& theme, const FontShelf& fonts, const std::vector<KeyPress>& keys) {
+void ScreenBook::draw(Desk& desk, const Theme& theme, const FontShelf& fonts,
+                      const std::vector<KeyPress>& keys) {
   places_.clear();
   runKeys(desk, keys);
+  followCards(desk.view);
   if (!desk.rep()) return;
   desk.arrangeQuestion();
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   const View& view = desk.view;
-  const bool left = view.cards.contains(Card::look) || view.cards.contains(Card::call) ||
-                    view.cards.contains(Card::files);
+  const bool left =
+      view.cards.contains(Card::look) || view.cards.contains(Card::call) || view.cards.contains(Card::files);
   const bool right = view.cards.contains(Card::man) || view.cards.contains(Card::study);
-  Screen screen{desk, theme, fonts, scale_,
-                layoutOf(size.x / scale_, size.y / scale_, left && !view.meeting, right && !view.meeting, view.meeting),
-                places_};
+  Screen screen{
+      desk,
+      theme,
+      fonts,
+      scale_,
+      layoutOf(size.x / scale_, size.y / scale_, left && !view.meeting, right && !view.meeting, view.meeting),
+      places_};
   handleMouse(screen);
   notePage(screen);
   drawPage(screen);

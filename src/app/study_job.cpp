@@ -14,8 +14,8 @@ namespace {
 
 SweepAxis axisOf(const SweepRange& range) {
   const SweepSetting& setting = sweepSettingNamed(range.setting);
-  return {"players." + range.man + "." + setting.key, std::string(setting.words) + " of " + range.man, setting.unit,
-          valuesOf(range)};
+  return {"players." + range.man + "." + setting.key, std::string(setting.words) + " of " + range.man,
+          setting.unit, valuesOf(range)};
 }
 
 std::size_t cellsOf(const SweepOrder& order) {
@@ -31,7 +31,8 @@ SweepPlan planOf(const SweepOrder& order, const Model& model) {
     plan.setups.push_back(resolve(lookOfCell(order, cell), library(), model));
   }
   const int man = manNamed(plan.setups.front(), order.ranges.front().man);
-  plan.about_safety = man != kNobody && plan.setups.front().men[static_cast<std::size_t>(man)].group == Group::safety;
+  plan.about_safety =
+      man != kNobody && plan.setups.front().men[static_cast<std::size_t>(man)].group == Group::safety;
   return plan;
 }
 
@@ -84,7 +85,8 @@ const SweepSetting& sweepSettingNamed(const std::string& word) {
 
 std::vector<double> valuesOf(const SweepRange& range) {
   constexpr double kMost = 60.0;
-  if (range.step <= 0.0 || range.high < range.low || (range.high - range.low) / range.step >= kMost) return {};
+  if (range.step <= 0.0 || range.high < range.low || (range.high - range.low) / range.step >= kMost)
+    return {};
   std::vector<double> values;
   const auto count = std::lround((range.high - range.low) / range.step) + 1;
   for (long k = 0; k < count; ++k) {
@@ -105,11 +107,12 @@ Scenario lookOfCell(const SweepOrder& order, std::size_t cell) {
   return look;
 }
 
-void playSweep(const SweepOrder& order, const Model& model, const Errand::Stale& stale, std::atomic<double>& share,
-               Mailbox<SweepPicture>& box) {
+void playSweep(const SweepOrder& order, const Model& model, const Errand::Stale& stale,
+               std::atomic<double>& share, Mailbox<SweepPicture>& box) {
   try {
     for (const SweepRange& range : order.ranges) {
-      if (valuesOf(range).empty()) throw InputError("study", range.setting, "from, to, step", "a step above 0, at most 60 values");
+      if (valuesOf(range).empty())
+        throw InputError("study", range.setting, "from, to, step", "a step above 0, at most 60 values");
     }
     playPlan(order, planOf(order, model), model, stale, share, box);
   } catch (const Error& error) {

@@ -50,9 +50,9 @@ struct SweepPicture {
   std::string fault;  // why it cannot be played; "" when it can
   [[nodiscard]] bool done() const { return played >= order.n || !fault.empty(); }
 };
-/// Plays the order in rounds that grow, a first picture after a few reps a value, and leaves the picture in the
-/// box after each, until it is done or stale. `share` tells how far it is, [0, 1].
-void playSweep(const SweepOrder& order, const Model& model, const Errand::Stale& stale, std::atomic<double>& share,
-               Mailbox<SweepPicture>& box);
+/// Plays the order in rounds that grow, a first picture after a few reps a value, and leaves the picture in
+/// the box after each, until it is done or stale. `share` tells how far it is, [0, 1].
+void playSweep(const SweepOrder& order, const Model& model, const Errand::Stale& stale,
+               std::atomic<double>& share, Mailbox<SweepPicture>& box);
 
 }  // namespace gapsound

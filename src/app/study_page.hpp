@@ -10,7 +10,8 @@ namespace gapsound {
 /// cell's square grows with the yards it costs, so the page needs no colour; the best cell has a heavy frame.
 [[nodiscard]] DisplayList sweepPage(const SweepPicture& picture, const PageRect& box);
 /// The cell under a point of the page.
-[[nodiscard]] std::optional<std::size_t> sweepCellAt(const SweepPicture& picture, const PageRect& box, Vec2 page);
+[[nodiscard]] std::optional<std::size_t> sweepCellAt(const SweepPicture& picture, const PageRect& box,
+                                                     Vec2 page);
 /// Where a cell stands.
 [[nodiscard]] PageRect sweepCell(const SweepPicture& picture, const PageRect& box, std::size_t cell);
 

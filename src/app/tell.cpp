@@ -9,19 +9,20 @@ const char* yes(bool on) { return on ? "yes" : "no"; }
 
 std::string repLines(const Desk& desk) {
   if (!desk.rep()) return "";
-  return fmt::format("seed {}\nhash {:016x}\nyards {:.2f}\n", desk.rep()->tape.seed, desk.rep()->tape.record.hash,
-                     desk.rep()->tape.record.yards);
+  return fmt::format("seed {}\nhash {:016x}\nyards {:.2f}\n", desk.rep()->tape.seed,
+                     desk.rep()->tape.record.hash, desk.rep()->tape.record.yards);
 }
 
 }  // namespace
 
-std::string tellingOf(const Desk& desk, const std::map<std::string, PageRect>& places, const Smoothness& smoothness) {
+std::string tellingOf(const Desk& desk, const std::map<std::string, PageRect>& places,
+                      const Smoothness& smoothness) {
   std::string text = repLines(desk);
   const std::size_t cells = desk.sweep() ? desk.sweep()->result.cells.size() : 0;
-  text += fmt::format("time {:.3f}\nplaying {}\nselected {}\nunsaved {}\nfile {}\nundo {}\nheld {}\ndifference {}\n",
-                      desk.playback.time(), yes(desk.playback.playing()), desk.view.selected,
-                      yes(desk.document().unsaved()), desk.document().file(), desk.document().undoWords(),
-                      yes(desk.held() != nullptr), desk.difference());
+  text += fmt::format(
+      "time {:.3f}\nplaying {}\nselected {}\nunsaved {}\nfile {}\nundo {}\nheld {}\ndifference {}\n",
+      desk.playback.time(), yes(desk.playback.playing()), desk.view.selected, yes(desk.document().unsaved()),
+      desk.document().file(), desk.document().undoWords(), yes(desk.held() != nullptr), desk.difference());
   text += fmt::format("notice {}\nleaving {}\nbusy {}\nstudy {}\ncells {}\nstudied {}\n", desk.notice(),
                       yes(desk.leaving().has_value()), yes(desk.busy()), yes(desk.view.study_page), cells,
                       yes(desk.sweep() && desk.sweep()->done()));

@@ -21,7 +21,9 @@ class Bench {
   explicit Bench(const std::string& file = kCounter, StateFolder folder = StateFolder(""), int width = 1280,
                  int height = 720, double scale = 1.0)
       : desk(Document::read(look(file)), modelFor(""), std::move(folder)),
-        theme_(shippedTheme("paper")), width_(width), height_(height) {
+        theme_(shippedTheme("paper")),
+        width_(width),
+        height_(height) {
     fonts_.fill(scale);
     ImGui::GetIO().Fonts->Build();
     book_.dress(theme_, fonts_, scale);
@@ -52,7 +54,8 @@ class Bench {
   /// Where a man stands in the window, in pixels.
   [[nodiscard]] Vec2 man(const std::string& id, const PageLayout& layout) const {
     const auto index = static_cast<std::size_t>(manNamed(desk.rep()->tape.setup, id));
-    return fieldPlace(desk, layout).camera.toPage(frameAt(desk.rep()->tape, desk.playback.time()).men[index].pos);
+    return fieldPlace(desk, layout)
+        .camera.toPage(frameAt(desk.rep()->tape, desk.playback.time()).men[index].pos);
   }
   [[nodiscard]] const std::map<std::string, PageRect>& places() const { return book_.places(); }
 

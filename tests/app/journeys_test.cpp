@@ -41,7 +41,8 @@ TEST_CASE("space plays and stops, arrows step, the ladder scrubs") {
   CHECK_FALSE(b.desk.playback.playing());
 }
 
-TEST_CASE("a man is picked by key and by click; his speed typed in gives another rep and undo takes it back") {
+TEST_CASE(
+    "a man is picked by key and by click; his speed typed in gives another rep and undo takes it back") {
   Bench b;
   b.act(kToSafety);
   CHECK(b.desk.view.selected == "SS");
@@ -70,7 +71,8 @@ TEST_CASE("a value that is not allowed is refused in the words of the command li
   CHECK_FALSE(b.desk.document().unsaved());
 }
 
-TEST_CASE("a man dragged snaps to a technique, freely he stays where he is put, one undo takes the drag back") {
+TEST_CASE(
+    "a man dragged snaps to a technique, freely he stays where he is put, one undo takes the drag back") {
   Bench b;
   const PageLayout layout = b.layout();
   const Vec2 from = b.man("DT", layout);
@@ -150,7 +152,9 @@ TEST_CASE("seeking to a moment shows what straight play shows") {
 TEST_CASE("a file that does not load says why and leaves the open one untouched") {
   Bench b;
   const std::string bad = (std::filesystem::temp_directory_path() / "gapsound-bad.json").string();
-  writeAtomically(bad, R"({"gapsound": 1, "title": "x", "offense": {"formation": "F99", "scheme": "R01"}, "defense": {"front": "D01"}})");
+  writeAtomically(
+      bad,
+      R"({"gapsound": 1, "title": "x", "offense": {"formation": "F99", "scheme": "R01"}, "defense": {"front": "D01"}})");
   b.act(kToSafety);
   b.act("m,Downhill,type 8");
   const std::string text = b.desk.document().text();
@@ -278,4 +282,18 @@ TEST_CASE("a strip of the rep shown is written beside the work; where it cannot 
   b.desk.settle(true);
   CHECK(b.desk.notice().find("/no/such/folder") != std::string::npos);
   CHECK(handoutName("looks/mine.json", 7, ".mp4") == "mine-rep-7.mp4");
+}
+
+TEST_CASE("the keyboard walks into a card and changes a row") {
+  Bench b;
+  b.act(kToSafety);
+  b.act("m,f6");
+  CHECK(b.desk.view.in_cards);
+  b.act("enter,type 0.55");
+  CHECK(settingOf(b.desk, "SS", &ManSettings::read_delay_s) == 0.55);
+  b.act("down,enter,type 7.5");
+  CHECK(settingOf(b.desk, "SS", &ManSettings::downhill_yps) == 7.5);
+  b.act("escape,space");
+  CHECK_FALSE(b.desk.view.in_cards);
+  CHECK(b.desk.playback.playing());
 }

@@ -16,7 +16,8 @@ namespace {
 
 double areaOf(const std::vector<Vec2>& outline) {
   double sum = 0.0;
-  for (std::size_t i = 0; i < outline.size(); ++i) sum += cross(outline[i], outline[(i + 1) % outline.size()]);
+  for (std::size_t i = 0; i < outline.size(); ++i)
+    sum += cross(outline[i], outline[(i + 1) % outline.size()]);
   return std::abs(0.5 * sum);
 }
 
@@ -49,7 +50,8 @@ TEST_CASE("a dashed line has ink where the dash says, round corners too") {
   CHECK(straight.size() == 10);
   for (const auto& run : straight) CHECK(lengthOfRun(run) == doctest::Approx(8.0));
   double ink = 0.0;
-  for (const auto& run : dashed({{0, 0}, {35, 0}, {35, 35}, {0, 35}}, true, {5.0, 5.0})) ink += lengthOfRun(run);
+  for (const auto& run : dashed({{0, 0}, {35, 0}, {35, 35}, {0, 35}}, true, {5.0, 5.0}))
+    ink += lengthOfRun(run);
   CHECK(ink == doctest::Approx(70.0));
 }
 

@@ -14,8 +14,7 @@ namespace gapsound {
 namespace {
 
 constexpr std::array kEms{12.0, 14.0, 16.0, 19.0, 24.0, 34.0};  // page units
-constexpr std::array<ImWchar, 9> kLetters{0x20,   0xFF,   0x2013, 0x2014, 0x2026,
-                                          0x2026, 0x2190, 0x2193, 0};
+constexpr std::array<ImWchar, 9> kLetters{0x20, 0xFF, 0x2013, 0x2014, 0x2026, 0x2026, 0x2190, 0x2193, 0};
 
 struct FaceName {
   const char* family;
@@ -44,8 +43,9 @@ std::string fileOf(const FaceName& face) {
   FcResult result = FcResultNoMatch;
   const Pattern found(FcFontMatch(nullptr, wanted.get(), &result), FcPatternDestroy);
   if (!found || textIn(found.get(), FC_FAMILY).rfind(face.family, 0) != 0) {
-    throw Error(ExitCode::noAccess, std::string("font \"") + face.family +
-                                        "\" is not installed; packages fonts-inter and fonts-roboto-unhinted");
+    throw Error(ExitCode::noAccess,
+                std::string("font \"") + face.family +
+                    "\" is not installed; packages fonts-inter and fonts-roboto-unhinted");
   }
   return textIn(found.get(), FC_FILE);
 }
@@ -63,7 +63,9 @@ double heightPerEm(const std::string& file) {
   return height;
 }
 
-std::size_t indexOf(FontRole role, bool bold) { return (role == FontRole::condensed ? 2U : 0U) + (bold ? 1U : 0U); }
+std::size_t indexOf(FontRole role, bool bold) {
+  return (role == FontRole::condensed ? 2U : 0U) + (bold ? 1U : 0U);
+}
 
 }  // namespace
 

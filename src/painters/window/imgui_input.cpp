@@ -7,13 +7,26 @@
 namespace gapsound {
 namespace {
 
-constexpr std::pair<ImGuiKey, Key> kMap[] = {
-    {ImGuiKey_Tab, Key::tab}, {ImGuiKey_LeftArrow, Key::left}, {ImGuiKey_RightArrow, Key::right},
-    {ImGuiKey_UpArrow, Key::up}, {ImGuiKey_DownArrow, Key::down}, {ImGuiKey_PageUp, Key::page_up},
-    {ImGuiKey_PageDown, Key::page_down}, {ImGuiKey_Home, Key::home}, {ImGuiKey_End, Key::end},
-    {ImGuiKey_Delete, Key::del}, {ImGuiKey_Backspace, Key::backspace}, {ImGuiKey_Space, Key::space},
-    {ImGuiKey_Enter, Key::enter}, {ImGuiKey_Escape, Key::escape}, {ImGuiKey_A, Key::a}, {ImGuiKey_C, Key::c},
-    {ImGuiKey_V, Key::v}, {ImGuiKey_X, Key::x}, {ImGuiKey_Y, Key::y}, {ImGuiKey_Z, Key::z}};
+constexpr std::pair<ImGuiKey, Key> kMap[] = {{ImGuiKey_Tab, Key::tab},
+                                             {ImGuiKey_LeftArrow, Key::left},
+                                             {ImGuiKey_RightArrow, Key::right},
+                                             {ImGuiKey_UpArrow, Key::up},
+                                             {ImGuiKey_DownArrow, Key::down},
+                                             {ImGuiKey_PageUp, Key::page_up},
+                                             {ImGuiKey_PageDown, Key::page_down},
+                                             {ImGuiKey_Home, Key::home},
+                                             {ImGuiKey_End, Key::end},
+                                             {ImGuiKey_Delete, Key::del},
+                                             {ImGuiKey_Backspace, Key::backspace},
+                                             {ImGuiKey_Space, Key::space},
+                                             {ImGuiKey_Enter, Key::enter},
+                                             {ImGuiKey_Escape, Key::escape},
+                                             {ImGuiKey_A, Key::a},
+                                             {ImGuiKey_C, Key::c},
+                                             {ImGuiKey_V, Key::v},
+                                             {ImGuiKey_X, Key::x},
+                                             {ImGuiKey_Y, Key::y},
+                                             {ImGuiKey_Z, Key::z}};
 
 bool held(Key key) { return ImGui::GetIO().KeysDown[static_cast<int>(key)]; }
 
@@ -75,7 +88,8 @@ ImGuiHost::ImGuiHost() : parts_(std::make_unique<Parts>()) {
 
 ImGuiHost::~ImGuiHost() { ImGui::DestroyContext(parts_->context); }
 
-std::vector<KeyPress> ImGuiHost::begin(const std::vector<InputEvent>& events, double dt, int width, int height) {
+std::vector<KeyPress> ImGuiHost::begin(const std::vector<InputEvent>& events, double dt, int width,
+                                       int height) {
   ImGuiIO& io = ImGui::GetIO();
   std::vector<KeyPress> pressed;
   for (const InputEvent& event : events) lay(event, pressed);

@@ -16,7 +16,8 @@ class ImGuiHost {
   ImGuiHost(const ImGuiHost&) = delete;
   ImGuiHost& operator=(const ImGuiHost&) = delete;
   /// Starts a frame of this size in pixels; returns the keys that went down in it.
-  [[nodiscard]] std::vector<KeyPress> begin(const std::vector<InputEvent>& events, double dt, int width, int height);
+  [[nodiscard]] std::vector<KeyPress> begin(const std::vector<InputEvent>& events, double dt, int width,
+                                            int height);
   void useClipboard(std::function<std::basic_string<std::uint8_t>()> read,
                     std::function<void(const std::string&)> write);
 

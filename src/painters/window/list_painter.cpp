@@ -18,10 +18,13 @@ ImVec2 im(Vec2 p) { return {static_cast<float>(p.x), static_cast<float>(p.y)}; }
 /// One panel's shapes in pixels.
 class Brush {
  public:
-  Brush(ImDrawList& into, const Panel& panel, const Theme& theme, const FontShelf& fonts, double scale, Vec2 corner)
+  Brush(ImDrawList& into, const Panel& panel, const Theme& theme, const FontShelf& fonts, double scale,
+        Vec2 corner)
       : into_(into), panel_(panel), theme_(theme), fonts_(fonts), scale_(scale), corner_(corner) {}
 
-  void operator()(const Disc& disc) { finish(circleOutline(pixel(disc.centre), pixels(disc.radius)), disc.style); }
+  void operator()(const Disc& disc) {
+    finish(circleOutline(pixel(disc.centre), pixels(disc.radius)), disc.style);
+  }
   void operator()(const Line& line) { stroke({pixel(line.a), pixel(line.b)}, false, theme_[line.style]); }
   void operator()(const Polyline& line) { stroke(traced(line.points), false, theme_[line.style]); }
   void operator()(const Polygon& polygon) { finish(traced(polygon.points), polygon.style); }
@@ -69,7 +72,8 @@ class Brush {
     }
     const ImDrawListFlags flags = into_.Flags;
     into_.Flags &= ~ImDrawListFlags_AntiAliasedFill;  // seams between the triangles would show
-    for (const auto& [a, b, c] : triangles(outline)) into_.AddTriangleFilled(im(a), im(b), im(c), packed(colour));
+    for (const auto& [a, b, c] : triangles(outline))
+      into_.AddTriangleFilled(im(a), im(b), im(c), packed(colour));
     into_.Flags = flags;
   }
 
@@ -84,7 +88,8 @@ class Brush {
 
   void strokeRun(const std::vector<Vec2>& points, bool closed, double width, Colour colour) {
     for (const Vec2 p : points) into_.PathLineTo(im(p));
-    into_.PathStroke(packed(colour), closed ? ImDrawFlags_Closed : ImDrawFlags_None, static_cast<float>(width));
+    into_.PathStroke(packed(colour), closed ? ImDrawFlags_Closed : ImDrawFlags_None,
+                     static_cast<float>(width));
   }
 
   [[nodiscard]] static double widthOf(const FontShelf::Choice& choice, const std::string& text) {
@@ -99,7 +104,8 @@ class Brush {
     const char* const end = from + label.text.size();
     const float by = choice.size / choice.font->FontSize;
     while (from < end) {
-      const char* to = std::min(std::find(from, end, '\n'), choice.font->CalcWordWrapPositionA(by, from, end, width));
+      const char* to =
+          std::min(std::find(from, end, '\n'), choice.font->CalcWordWrapPositionA(by, from, end, width));
       if (to == from && *from != '\n') ++to;
       lines.emplace_back(from, to);
       from = to;
@@ -108,7 +114,8 @@ class Brush {
     return lines;
   }
 
-  [[nodiscard]] double leftEdge(const Label& label, const FontShelf::Choice& choice, const std::string& line) const {
+  [[nodiscard]] double leftEdge(const Label& label, const FontShelf::Choice& choice,
+                                const std::string& line) const {
     const double share = label.anchor == Anchor::left ? 0.0 : label.anchor == Anchor::centre ? 0.5 : 1.0;
     return pixel(label.at).x - share * widthOf(choice, line);
   }
@@ -130,8 +137,8 @@ class Brush {
 
 }  // namespace
 
-void paint(ImDrawList& into, const DisplayList& list, const Theme& theme, const FontShelf& fonts, double scale,
-           Vec2 corner) {
+void paint(ImDrawList& into, const DisplayList& list, const Theme& theme, const FontShelf& fonts,
+           double scale, Vec2 corner) {
   for (const Panel& panel : list.panels) {
     const Vec2 low = corner + scale * Vec2{panel.clip.x, panel.clip.y};
     const Vec2 high = corner + scale * Vec2{panel.clip.right(), panel.clip.bottom()};

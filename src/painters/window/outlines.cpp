@@ -24,7 +24,8 @@ double turnAt(const std::vector<Vec2>& outline, std::size_t i) {
 
 double signedArea(const std::vector<Vec2>& outline) {
   double sum = 0.0;
-  for (std::size_t i = 0; i < outline.size(); ++i) sum += cross(outline[i], outline[(i + 1) % outline.size()]);
+  for (std::size_t i = 0; i < outline.size(); ++i)
+    sum += cross(outline[i], outline[(i + 1) % outline.size()]);
   return 0.5 * sum;
 }
 
@@ -94,7 +95,8 @@ std::vector<std::array<Vec2, 3>> triangles(std::vector<Vec2> outline) {
   return found;
 }
 
-std::vector<std::vector<Vec2>> dashed(const std::vector<Vec2>& points, bool closed, const std::vector<double>& dash) {
+std::vector<std::vector<Vec2>> dashed(const std::vector<Vec2>& points, bool closed,
+                                      const std::vector<double>& dash) {
   std::vector<std::vector<Vec2>> runs;
   std::size_t part = 0;
   double left = dash.front();

@@ -22,22 +22,44 @@ std::optional<Key> keyOf(sf::Keyboard::Key code) {
   if (code >= K::A && code <= K::Z) return from(K::A, Key::a);
   if (code >= K::Num0 && code <= K::Num9) return from(K::Num0, Key::n0);
   if (code >= K::F1 && code <= K::F12) return from(K::F1, Key::f1);
-  constexpr std::pair<K::Key, Key> kOthers[] = {
-      {K::Space, Key::space}, {K::Enter, Key::enter}, {K::Escape, Key::escape}, {K::Tab, Key::tab},
-      {K::Backspace, Key::backspace}, {K::Delete, Key::del}, {K::Left, Key::left}, {K::Right, Key::right},
-      {K::Up, Key::up}, {K::Down, Key::down}, {K::Home, Key::home}, {K::End, Key::end},
-      {K::PageUp, Key::page_up}, {K::PageDown, Key::page_down}, {K::Comma, Key::comma}, {K::Period, Key::period},
-      {K::Slash, Key::slash}, {K::Hyphen, Key::minus}, {K::Subtract, Key::minus}, {K::Equal, Key::plus},
-      {K::Add, Key::plus}, {K::LBracket, Key::left_bracket}, {K::RBracket, Key::right_bracket},
-      {K::LControl, Key::control}, {K::RControl, Key::control}, {K::LShift, Key::shift}, {K::RShift, Key::shift},
-      {K::LAlt, Key::alt}, {K::RAlt, Key::alt}};
+  constexpr std::pair<K::Key, Key> kOthers[] = {{K::Space, Key::space},
+                                                {K::Enter, Key::enter},
+                                                {K::Escape, Key::escape},
+                                                {K::Tab, Key::tab},
+                                                {K::Backspace, Key::backspace},
+                                                {K::Delete, Key::del},
+                                                {K::Left, Key::left},
+                                                {K::Right, Key::right},
+                                                {K::Up, Key::up},
+                                                {K::Down, Key::down},
+                                                {K::Home, Key::home},
+                                                {K::End, Key::end},
+                                                {K::PageUp, Key::page_up},
+                                                {K::PageDown, Key::page_down},
+                                                {K::Comma, Key::comma},
+                                                {K::Period, Key::period},
+                                                {K::Slash, Key::slash},
+                                                {K::Hyphen, Key::minus},
+                                                {K::Subtract, Key::minus},
+                                                {K::Equal, Key::plus},
+                                                {K::Add, Key::plus},
+                                                {K::LBracket, Key::left_bracket},
+                                                {K::RBracket, Key::right_bracket},
+                                                {K::LControl, Key::control},
+                                                {K::RControl, Key::control},
+                                                {K::LShift, Key::shift},
+                                                {K::RShift, Key::shift},
+                                                {K::LAlt, Key::alt},
+                                                {K::RAlt, Key::alt}};
   for (const auto& [theirs, ours] : kOthers) {
     if (theirs == code) return ours;
   }
   return std::nullopt;
 }
 
-int buttonOf(sf::Mouse::Button button) { return button == sf::Mouse::Left ? 0 : button == sf::Mouse::Right ? 1 : 2; }
+int buttonOf(sf::Mouse::Button button) {
+  return button == sf::Mouse::Left ? 0 : button == sf::Mouse::Right ? 1 : 2;
+}
 
 void writeBackBuffer(Stage::Size size, const std::string& file) {
   const auto row = static_cast<std::size_t>(size.width) * 4;
@@ -70,8 +92,9 @@ struct Stage::Parts {
   bool close = false;
 
   void open() {
-    const auto mode = full ? sf::VideoMode::getDesktopMode()
-                           : sf::VideoMode(static_cast<unsigned>(size.width), static_cast<unsigned>(size.height));
+    const auto mode =
+        full ? sf::VideoMode::getDesktopMode()
+             : sf::VideoMode(static_cast<unsigned>(size.width), static_cast<unsigned>(size.height));
     window.create(mode, title, full ? sf::Style::Fullscreen : sf::Style::Default, plainContext());
     if (!full) window.setPosition({0, 0});
     window.setKeyRepeatEnabled(true);
@@ -108,7 +131,8 @@ struct Stage::Parts {
       queue.push({Kind::wheel, {}, 0, event.mouseWheelScroll.delta, Key::none, 0});
     } else if (event.type == sf::Event::MouseButtonPressed || event.type == sf::Event::MouseButtonReleased) {
       const Kind kind = event.type == sf::Event::MouseButtonPressed ? Kind::press : Kind::release;
-      queue.push({Kind::move, {double(event.mouseButton.x), double(event.mouseButton.y)}, 0, 0.0, Key::none, 0});
+      queue.push(
+          {Kind::move, {double(event.mouseButton.x), double(event.mouseButton.y)}, 0, 0.0, Key::none, 0});
       queue.push({kind, {}, buttonOf(event.mouseButton.button), 0.0, Key::none, 0});
     } else if (event.type == sf::Event::KeyPressed || event.type == sf::Event::KeyReleased) {
       const Kind kind = event.type == sf::Event::KeyPressed ? Kind::key_down : Kind::key_up;
