@@ -54,6 +54,7 @@ class Rep {
 
   Record run() {
     perceive();
+    if (carrier_ != kNobody) farthest_ = now_.frame.ball.y;
     while (!over_) step();
     return std::move(record_);
   }

@@ -1,6 +1,8 @@
 // Schemes as files: what the schema allows, and a coach's own variant by editing JSON alone.
 #include <doctest/doctest.h>
+#include <unistd.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -38,7 +40,7 @@ bool accepts(const Json& document) {
 /// A copy of the shipped assets with this schemes.json; removed at the end.
 class OwnAssets {
  public:
-  explicit OwnAssets(const Json& schemes) : dir_(fs::temp_directory_path() / "gapsound-own-schemes") {
+  explicit OwnAssets(const Json& schemes) : dir_(fs::temp_directory_path() / ("gapsound-own-schemes-" + std::to_string(getpid()))) {
     fs::remove_all(dir_);
     fs::create_directories(dir_);
     fs::copy(assetPath("library"), dir_ / "library", fs::copy_options::recursive);

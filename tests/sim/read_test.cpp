@@ -28,13 +28,6 @@ const Event* eventOf(const Record& record, Happening what) {
   return found == record.events.end() ? nullptr : &*found;
 }
 
-/// The read man put on a track of his own: where he is told to line up.
-Setup withReadManAt(Setup setup, Vec2 spot) {
-  setup.men[at(setup.read.who)].spot = spot;
-  setup.mix = {};
-  return setup;
-}
-
 }  // namespace
 
 TEST_CASE("on a read play the quarterback gives on some snaps and keeps on others, and the ball is where it says") {
@@ -54,10 +47,9 @@ TEST_CASE("on a read play the quarterback gives on some snaps and keeps on other
   CHECK(gave > 3);
 }
 
-TEST_CASE("an end who is not near the back is not closing: the ball is given") {
+TEST_CASE("an end who runs upfield is not closing on the back: the ball is given") {
   Setup setup = made("F13", "R14", "D04");
-  setup = withReadManAt(setup, {-9.0, 0.8});
-  setup.men[at(setup.read.who)].fit.slant_x = -3.0;
+  setup.men[at(setup.read.who)].faults.push_back({FaultKind::upfield, 3.0});
   for (std::uint64_t seed = 1; seed <= 20; ++seed) CHECK_FALSE(play(setup, looks::model(), seed).kept);
 }
 
