@@ -1,6 +1,7 @@
 #include "scenario/assignments.hpp"
 
 #include <algorithm>
+#include <numeric>
 #include <utility>
 
 namespace gapsound {
@@ -54,14 +55,15 @@ std::string_view wordOf(BlockKind kind) {
 }
 
 std::vector<Assignment> assignmentsOf(const Setup& setup) {
-  std::vector<int> order;
-  for (int man = 0; man < kOffense; ++man) order.push_back(man);
+  std::vector<int> order(kOffense);
+  std::iota(order.begin(), order.end(), 0);
   const auto turn = [&](int i) {
     const Man& man = setup.men[static_cast<std::size_t>(i)];
     return isLinesman(man) ? std::pair{0, -setup.direction * man.spot.x} : std::pair{1, 0.0};
   };
   std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return turn(a) < turn(b); });
   std::vector<Assignment> lines;
+  lines.reserve(order.size());
   for (const int man : order) lines.push_back(assignmentOf(setup, man));
   return lines;
 }
