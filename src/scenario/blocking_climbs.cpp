@@ -7,8 +7,6 @@ namespace {
 
 constexpr double kNearBacker = 3.5;  // reach of a second climb along the line, yd
 
-double magnitude(double x) { return x < 0 ? -x : x; }
-
 /// "b1", "b2", "next": the next backer in the count is meant, not a certain man.
 bool isByCount(const std::string& at) {
   return at.empty() || at == "next" || at == "b1" || at == "b2" || at == "b3";

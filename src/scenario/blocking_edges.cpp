@@ -5,15 +5,10 @@
 namespace gapsound {
 namespace {
 
-constexpr double kOnMe = 0.80;       // nearest man still on me, yd
-constexpr double kHeadUp = 0.25;     // |x| between two noses that counts as head-up, yd
-constexpr double kInside = 0.20;     // a man less far inside my nose is not in my inside gap, yd
 constexpr double kFanReach = 1.6;    // yd outside me
 constexpr double kOnCenter = 0.90;   // a nose or a shade, yd
 constexpr double kCrackDepth = 9.0;  // deepest man a receiver cracks, yd
 constexpr double kCrackReach = 9.0;  // and how far away, yd
-
-double magnitude(double x) { return x < 0 ? -x : x; }
 
 }  // namespace
 
@@ -50,7 +45,8 @@ bool Blocking::fan(int man, const BlockStep& step) {
 }
 
 bool Blocking::wall(int man, const BlockStep& step) {
-  int target = step.at.empty() ? lineman(x(man) - kOnMe, x(man) + kFanReach, x(man), true) : targetNamed(step.at);
+  int target =
+      step.at.empty() ? lineman(x(man) - kOnMe, x(man) + kFanReach, x(man), true) : targetNamed(step.at);
   if (target == kNobody) return false;
   job(man).kind = BlockKind::wall;
   job(man).target = target;

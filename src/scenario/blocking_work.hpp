@@ -7,6 +7,13 @@
 
 namespace gapsound {
 
+inline constexpr double kHeadUp = 0.25;  // |x| between two noses that counts as head-up, yd
+inline constexpr double kInside = 0.20;  // a man less far inside my nose is not in my inside gap, yd
+inline constexpr double kOnMe = 0.80;    // nearest man still mine to block one on one, yd
+inline constexpr double kLastGap = 1.3;  // width of the gap outside the last man, yd
+
+inline double magnitude(double x) { return x < 0 ? -x : x; }
+
 /// Works the eleven jobs out, outside in: first every man's rule, then who climbs to whom.
 /// Borrows look and scheme; used once.
 class Blocking {
@@ -110,9 +117,9 @@ class Blocking {
   std::map<int, std::string> part_of_;
   std::vector<Climber> climbers_;
   std::vector<int> climbed_to_;
-  std::vector<int> reserved_;   // linemen nobody but their own man may take
+  std::vector<int> reserved_;  // linemen nobody but their own man may take
   bool reserves_b1_ = false;
-  int around_ = 0;              // pullers sent around the edge so far
+  int around_ = 0;  // pullers sent around the edge so far
   std::vector<std::string> notes_;
 };
 

@@ -28,8 +28,9 @@ void requireMayMove(const Attacker& man, const Motion& motion, const Scenario& s
   const bool kind = std::find(motion.who.begin(), motion.who.end(), man.group) != motion.who.end();
   const bool on_line = man.on_line && motion.moves != MotionPath::trade;
   if (kind && !on_line) return;
-  throw InputError(scenario.source, "/offense/motion/player", "\"" + man.id + "\"",
-                   fmt::format("for {}: {}", motion.name, on_line ? "a man off the line" : "a man of another position"));
+  throw InputError(
+      scenario.source, "/offense/motion/player", "\"" + man.id + "\"",
+      fmt::format("for {}: {}", motion.name, on_line ? "a man off the line" : "a man of another position"));
 }
 
 double deepestBack(const Offense& offense) {
