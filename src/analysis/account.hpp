@@ -31,6 +31,8 @@ struct Summary {
   int pullers = 0, pullers_met = 0;
   // After the hand-off a free defender within 8 yd of the ball under 1 yd/s for a whole second.
   bool stood_still = false;
+  // Bit k - 11 of defender k: he decided on a fit other than the called one; he hit or wrapped the carrier.
+  std::uint32_t fitted_otherwise = 0, had_contact = 0;
   std::uint64_t hash = 0;
 };
 [[nodiscard]] Summary summarize(const Tape& tape);

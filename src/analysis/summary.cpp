@@ -26,6 +26,7 @@ class Reader {
   Reader(const Setup& setup, const Record& record) : setup_(setup), record_(record), frames_(record.frames) {
     outcome();
     tackles();
+    deeds();
     if (frames_.empty()) return;
     speeds();
     crossing();
@@ -64,6 +65,16 @@ class Reader {
       sum_.tackle_misses += missed;
       if (event.what == Happening::first_contact && sum_.first_contact_man == kNobody)
         sum_.first_contact_man = isOffense(event.man) ? event.other : event.man;
+    }
+  }
+
+  void deeds() {
+    const auto bit = [](int k) { return k >= kOffense ? 1U << (k - kOffense) : 0U; };
+    for (const Event& event : record_.events) {
+      if (event.what == Happening::decides && event.code != static_cast<int>(Fit::called))
+        sum_.fitted_otherwise |= bit(event.man);
+      if (event.what == Happening::wraps || event.what == Happening::first_contact)
+        sum_.had_contact |= bit(event.man) | (event.other == kNobody ? 0U : bit(event.other));
     }
   }
 

@@ -26,6 +26,8 @@ inline constexpr double kLeastTau = 0.9, kMostTau = 1.5;  // s
 /// Over 40 yd a hand shows 0.22 +- 0.07 s less than a pad-started electronic clock (Mann et al. 2015).
 inline constexpr double kHandIsFaster = 0.22;  // s
 [[nodiscard]] constexpr double handFromElectronic(double forty_s) { return forty_s - kHandIsFaster; }
+/// How far a pad-started electronic clock runs behind the man's first movement, by the two figures above.
+inline constexpr double kElectronicStart = kHandStart - kHandIsFaster;  // s
 [[nodiscard]] constexpr double electronicFromHand(double forty_s) { return forty_s + kHandIsFaster; }
 
 }  // namespace gapsound

@@ -26,14 +26,43 @@ struct RepOptions : PlayOptions {
   std::string tape;  // empty: none is kept
 };
 
+/// Files a study writes beside its answer; empty: not written.
+struct OutputFiles {
+  std::string csv, png, svg, pdf;
+};
+
 struct ManyOptions : PlayOptions {
   int n = 400;
-  int jobs = 0;  // threads, 0: all cores
+  int jobs = 0;                       // threads, 0: all cores
+  std::optional<double> until_width;  // yd: stop once the interval is no wider
+  OutputFiles files;
+  std::string roster;                 // CSV; empty: none
+  bool resume = false;
+  std::string checkpoint;             // log of the reps played so far; empty: in the user's state folder
+  std::string part, part_file;           // "K/N" and the file of the part
+  std::vector<std::string> gathered;  // parts to read instead of playing
+  std::vector<std::string> call;      // the command line without where it runs and what it writes
 };
 
 struct VaryOptions : ManyOptions {
   std::vector<std::string> over;
-  std::string png, svg, pdf, csv;  // empty: not written
+  std::vector<std::string> limits;
+};
+
+struct FaultsOptions : ManyOptions {
+  bool pairs = false;
+  bool blockers = false;
+};
+
+struct MatrixOptions : ManyOptions {
+  std::vector<std::string> formations, fronts, schemes, variants, shells, structures;
+  std::string direction = "right", level;
+};
+
+struct GatherOptions {
+  std::vector<std::string> parts;
+  OutputFiles files;
+  bool json = false;
 };
 
 struct VersusOptions : ManyOptions {

@@ -78,12 +78,23 @@ Progress ProgressLine::reporter() {
   };
 }
 
+std::string ProgressLine::timeLeft(double share) const {
+  const std::chrono::duration<double> spent = std::chrono::steady_clock::now() - started_;
+  if (share >= 1.0 || share <= share_at_start_) return "";
+  const double left = spent.count() * (1.0 - share) / (share - share_at_start_);
+  return left < 90.0 ? fmt::format(", {:.0f} s left", left) : fmt::format(", {:.0f} min left", left / 60.0);
+}
+
 void ProgressLine::show(double share) {
+  if (share_at_start_ < 0.0) {
+    started_ = std::chrono::steady_clock::now();
+    share_at_start_ = share;
+  }
   const int step = terminal_ ? 1 : 25;
   const int done = static_cast<int>(100.0 * share) / step * step;
   if (done == shown_ || (done == 0 && !terminal_)) return;
   shown_ = done;
-  fmt::print(stderr, "{}{}: {} %{}", terminal_ ? "\r" : "", what_, done, terminal_ ? "" : "\n");
+  fmt::print(stderr, "{}{}: {} %{}{}", terminal_ ? "\r\033[K" : "", what_, done, timeLeft(share), terminal_ ? "" : "\n");
   std::fflush(stderr);
 }
 

@@ -1,4 +1,5 @@
 #pragma once
+#include <chrono>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
@@ -22,7 +23,7 @@ void printAnswer(const Answer& answer);
 /// "12.3 %".
 [[nodiscard]] std::string percent(double share);
 
-/// Shows the share done on standard error: one moving line on a terminal, quarters elsewhere.
+/// Shows the share done and the time left on standard error: one moving line on a terminal, quarters elsewhere.
 class ProgressLine {
  public:
   explicit ProgressLine(std::string what);
@@ -34,9 +35,12 @@ class ProgressLine {
 
  private:
   void show(double share);
+  [[nodiscard]] std::string timeLeft(double share) const;
   std::string what_;
   bool terminal_;
   int shown_ = -1;
+  std::chrono::steady_clock::time_point started_;
+  double share_at_start_ = -1.0;  // of work that was done before
 };
 
 }  // namespace gapsound

@@ -6,6 +6,7 @@
 #include <exception>
 
 #include "base/error.hpp"
+#include "cli/study_options.hpp"
 #include "cli/verbs.hpp"
 
 namespace gapsound {
@@ -14,29 +15,6 @@ namespace {
 using Verb = std::function<int()>;
 
 int codeOf(ExitCode code) { return static_cast<int>(code); }
-
-void addJson(CLI::App& verb, bool& json) {
-  verb.add_flag("--json", json, "one JSON document on standard output");
-}
-
-void addRepeatable(CLI::App& verb, const char* name, std::vector<std::string>& into, const char* words) {
-  verb.add_option(name, into, words)->expected(1)->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-}
-
-void addPlay(CLI::App& verb, PlayOptions& options) {
-  verb.add_option("file", options.file, "scenario file")->required();
-  addRepeatable(verb, "--set", options.changes.sets, "change one value, PATH=VALUE (repeatable)");
-  addRepeatable(verb, "--fault", options.changes.faults, "lay a fault on a man, MAN=KIND[:AMOUNT] (repeatable)");
-  verb.add_option("--model", options.model, "another file of model constants");
-  verb.add_option("--seed", options.seed, "first seed")->capture_default_str();
-}
-
-void addMany(CLI::App& verb, ManyOptions& options) {
-  addPlay(verb, options);
-  addJson(verb, options.json);
-  verb.add_option("-n", options.n, "reps")->check(CLI::Range(1, 1000000))->capture_default_str();
-  verb.add_option("--jobs", options.jobs, "threads, 0 for all cores")->check(CLI::Range(0, 256));
-}
 
 void addPicture(CLI::App& verb, PictureOptions& options) {
   addPlay(verb, options);
@@ -65,6 +43,9 @@ struct Verbs {
   ManyOptions reps;
   VaryOptions vary;
   VersusOptions versus;
+  FaultsOptions faults;
+  MatrixOptions matrix;
+  GatherOptions gather;
   ClipOptions clip;
   StripOptions strip;
   SheetOptions sheet;
@@ -90,22 +71,6 @@ void addNew(CLI::App& verb, NewOptions& o) {
   verb.add_option("--spot", o.spot, "left_hash, middle, right_hash")->capture_default_str();
   verb.add_option("--to-goal", o.to_goal, "yards to the goal line")->capture_default_str();
   addJson(verb, o.json);
-}
-
-void addVary(CLI::App& verb, VaryOptions& o) {
-  addMany(verb, o);
-  verb.add_option("--over", o.over, "setting to sweep, PATH=LO:HI:STEP")->required()->expected(1);
-  verb.add_option("--png", o.png, "curve as a picture");
-  verb.add_option("--svg", o.svg, "curve as a drawing");
-  verb.add_option("--pdf", o.pdf, "curve as a page");
-  verb.add_option("--csv", o.csv, "table for a spreadsheet");
-}
-
-void addVersus(CLI::App& verb, VersusOptions& o) {
-  addMany(verb, o);
-  verb.add_option("other", o.other, "second scenario; without it the first one on both sides");
-  addRepeatable(verb, "--a", o.a, "change the first side, PATH=VALUE (repeatable)");
-  addRepeatable(verb, "--b", o.b, "change the second side, PATH=VALUE (repeatable)");
 }
 
 void addClip(CLI::App& verb, ClipOptions& o) {
@@ -191,9 +156,12 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   verb("list", "names the library knows", list, o.list, runList);
   verb("new", "writes a scenario from library names", addNew, o.fresh, runNew);
   verb("rep", "one snap, told in words", rep, o.rep, runRep);
-  verb("reps", "many snaps, the distribution", addMany, o.reps, runReps);
+  verb("reps", "many snaps, the distribution", addReps, o.reps, runReps);
   verb("vary", "sweeps a setting and says where it breaks", addVary, o.vary, runVary);
   verb("versus", "two scenarios rep by rep on the same luck", addVersus, o.versus, runVersus);
+  verb("faults", "every mistake alone: what it costs and who repairs it", addFaults, o.faults, runFaults);
+  verb("matrix", "fronts and calls against their runs", addMatrix, o.matrix, runMatrix);
+  verb("gather", "joins the parts of a study", addGather, o.gather, runGather);
   verb("clip", "a film clip, MP4 or GIF", addClip, o.clip, runClip);
   verb("strip", "a film strip, PNG, SVG or PDF", addStrip, o.strip, runStrip);
   verb("sheet", "fit sheets, PDF", addSheet, o.sheet, runSheet);
@@ -231,6 +199,8 @@ int runProgram(int argc, char** argv, const WindowOpener& window) {
   Verbs options;
   Verb chosen;
   addVerbs(app, options, chosen, window);
+  const auto call = callOf(argc, argv);
+  options.reps.call = options.vary.call = options.versus.call = options.faults.call = options.matrix.call = call;
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

@@ -5,6 +5,7 @@
 #include "io/assets.hpp"
 #include "io/library.hpp"
 #include "io/model_file.hpp"
+#include "io/roster.hpp"
 #include "io/scenario_file.hpp"
 #include "scenario/resolve.hpp"
 
@@ -19,6 +20,16 @@ Model modelFor(const std::string& file) { return readModel(file.empty() ? assetP
 
 Setup setupFor(const std::string& file, const Changes& changes, const Model& model) {
   return resolve(readScenario(file, changes), library(), model);
+}
+
+Scenario scenarioFor(const ManyOptions& options, const std::string& file, const Changes& changes,
+                     const Model& model) {
+  Scenario scenario = readScenario(file, changes);
+  if (options.roster.empty()) return scenario;
+  std::vector<std::string> ids;
+  for (const Man& man : resolve(scenario, library(), model).men) ids.push_back(man.id);
+  layRoster(readRoster(options.roster), ids, scenario);
+  return scenario;
 }
 
 Session sessionFor(const PlayOptions& options) {

@@ -8,7 +8,10 @@ namespace gapsound {
 int runCard(const CardOptions& options);
 int runCheck(const CheckOptions& options);
 int runClip(const ClipOptions& options);
+int runFaults(const FaultsOptions& options);
+int runGather(const GatherOptions& options);
 int runList(const ListOptions& options);
+int runMatrix(const MatrixOptions& options);
 int runNew(const NewOptions& options);
 int runQuestion(const QuestionOptions& options);
 int runRep(const RepOptions& options);

@@ -5,48 +5,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "picture/page_words.hpp"
+
 namespace gapsound {
 namespace {
-
-constexpr double kTitle = 30.0, kSentence = 20.0, kLabel = 18.0, kFootnote = 14.0;  // page units
-constexpr double kMargin = 40.0;
-
-/// Title and finding at the top, footnote at the bottom, the plot in the room between.
-struct Layout {
-  PageRect page;
-  PageRect plot;
-};
-
-double wrapWidth(double width) { return width - 2.0 * kMargin; }
-
-/// Room the finding takes, for an estimate on the safe side of its lines.
-double sentenceHeight(const std::string& sentence, double width) {
-  const double lines = std::ceil(1.08 * roughWidth(sentence, kSentence) / wrapWidth(width));
-  return 1.55 * kSentence * std::max(lines, 1.0);
-}
-
-Layout layoutOf(double width, double height, double left, const std::string& sentence,
-                const std::string& footnote) {
-  const double top = kMargin + kTitle + sentenceHeight(sentence, width) + 2.6 * kLabel;
-  const double bottom = height - kMargin - 3.2 * kLabel - (footnote.empty() ? 0.0 : 2.2 * kFootnote);
-  return {{0.0, 0.0, width, height}, {left, top, width - left - kMargin, bottom - top}};
-}
-
-void drawWords(Panel& panel, const PageRect& page, const std::string& title, const std::string& sentence,
-               const std::string& footnote) {
-  const double wrap = wrapWidth(page.width);
-  panel.shapes.push_back(Rect{{0.0, 0.0}, {page.width, page.height}, 0.0, StyleId::ground});
-  panel.shapes.push_back(Label{{kMargin, kMargin + 4.0}, title, kTitle, StyleId::title, Anchor::left});
-  panel.shapes.push_back(
-      Label{{kMargin, kMargin + kTitle}, sentence, kSentence, StyleId::text, Anchor::left, Rise::top, wrap});
-  panel.shapes.push_back(Label{{kMargin, page.height - kMargin - 1.2 * kFootnote},
-                               footnote,
-                               kFootnote,
-                               StyleId::caution,
-                               Anchor::left,
-                               Rise::top,
-                               wrap});
-}
 
 /// Data to page.
 struct Axes {
@@ -73,11 +35,14 @@ void drawXAxis(Panel& panel, const Axes& axes, const std::string& label) {
   for (int i = 0; i <= stepsOf(axes.x); ++i) {
     const double v = axes.x.low + i * axes.x.step;
     panel.shapes.push_back(Line{{axes.pageX(v), bottom}, {axes.pageX(v), bottom + 6.0}, StyleId::axis});
-    panel.shapes.push_back(Label{
-        {axes.pageX(v), bottom + 6.0 + 0.8 * kLabel}, figure(v, axes.x.digits), kLabel, StyleId::axis_text});
+    panel.shapes.push_back(Label{{axes.pageX(v), bottom + 6.0 + 0.8 * kLabelSize},
+                                 figure(v, axes.x.digits),
+                                 kLabelSize,
+                                 StyleId::axis_text});
   }
   panel.shapes.push_back(Line{{axes.plot.x, bottom}, {axes.plot.right(), bottom}, StyleId::axis});
-  panel.shapes.push_back(Label{{axes.plot.middle().x, bottom + 2.5 * kLabel}, label, kLabel, StyleId::text});
+  panel.shapes.push_back(
+      Label{{axes.plot.middle().x, bottom + 2.5 * kLabelSize}, label, kLabelSize, StyleId::text});
 }
 
 void drawYAxis(Panel& panel, const Axes& axes, const std::string& label) {
@@ -87,11 +52,14 @@ void drawYAxis(Panel& panel, const Axes& axes, const std::string& label) {
     const bool zero = std::abs(v) < 1e-9;
     panel.shapes.push_back(
         Line{{axes.plot.x, y}, {axes.plot.right(), y}, zero ? StyleId::axis : StyleId::grid});
-    panel.shapes.push_back(
-        Label{{axes.plot.x - 10.0, y}, figure(v, axes.y.digits), kLabel, StyleId::axis_text, Anchor::right});
+    panel.shapes.push_back(Label{
+        {axes.plot.x - 10.0, y}, figure(v, axes.y.digits), kLabelSize, StyleId::axis_text, Anchor::right});
   }
-  panel.shapes.push_back(Label{
-      {axes.plot.x - 2.4 * kLabel, axes.plot.y - 1.2 * kLabel}, label, kLabel, StyleId::text, Anchor::left});
+  panel.shapes.push_back(Label{{axes.plot.x - 2.4 * kLabelSize, axes.plot.y - 1.2 * kLabelSize},
+                               label,
+                               kLabelSize,
+                               StyleId::text,
+                               Anchor::left});
 }
 
 void drawBand(Panel& panel, const Axes& axes, const Curve& curve, StyleId style) {
@@ -112,10 +80,10 @@ void drawCurve(Panel& panel, const Axes& axes, const Curve& curve, StyleId style
 
 void drawCurveName(Panel& panel, const Axes& axes, const Curve& curve, std::size_t index, StyleId style) {
   if (curve.name.empty()) return;
-  const double y = axes.plot.y - 1.2 * kLabel;
+  const double y = axes.plot.y - 1.2 * kLabelSize;
   const double x = axes.plot.right() - 20.0 - 300.0 * static_cast<double>(index);
-  panel.shapes.push_back(Label{{x, y}, curve.name, kLabel, StyleId::text, Anchor::right});
-  const double left = x - roughWidth(curve.name, kLabel) - 60.0;
+  panel.shapes.push_back(Label{{x, y}, curve.name, kLabelSize, StyleId::text, Anchor::right});
+  const double left = x - roughWidth(curve.name, kLabelSize) - 60.0;
   panel.shapes.push_back(Line{{left, y}, {left + 44.0, y}, style});
 }
 
@@ -129,9 +97,9 @@ void drawMark(Panel& panel, const Axes& axes, const AxisMark& mark, double y) {
       panel.shapes.push_back(Line{{end, y - 5.0}, {end, y + 5.0}, StyleId::axis});
   }
   const bool on_right = x > axes.plot.middle().x;
-  panel.shapes.push_back(Label{{on_right ? x - 8.0 : x + 8.0, y - 0.9 * kLabel},
+  panel.shapes.push_back(Label{{on_right ? x - 8.0 : x + 8.0, y - 0.9 * kLabelSize},
                                mark.words,
-                               kLabel,
+                               kLabelSize,
                                StyleId::mark_text,
                                on_right ? Anchor::right : Anchor::left});
 }
@@ -163,7 +131,7 @@ void drawBarRow(Panel& panel, const Axes& axes, const BarData::Row& row, double 
       panel.shapes.push_back(Line{{jaw, y - 0.4 * half}, {jaw, y + 0.4 * half}, StyleId::axis});
     }
   }
-  const double size = std::min(kLabel, 1.5 * half);
+  const double size = std::min(kLabelSize, 1.5 * half);
   panel.shapes.push_back(Label{{axes.plot.x - 10.0, y}, row.name, size, StyleId::axis_text, Anchor::right});
   const double beside = std::max({end, axes.pageX(row.high), zero}) + 8.0;
   panel.shapes.push_back(Label{{beside, y}, row.note, size, StyleId::axis_text, Anchor::left});
@@ -171,7 +139,7 @@ void drawBarRow(Panel& panel, const Axes& axes, const BarData::Row& row, double 
 
 double nameWidth(const BarData& data) {
   double widest = 0.0;
-  for (const auto& row : data.rows) widest = std::max(widest, roughWidth(row.name, kLabel));
+  for (const auto& row : data.rows) widest = std::max(widest, roughWidth(row.name, kLabelSize));
   return widest;
 }
 
@@ -192,9 +160,10 @@ Scale roundScale(double low, double high, int most) {
 }
 
 DisplayList chartPage(const ChartData& data, double width, double height) {
-  const Layout layout = layoutOf(width, height, kMargin + 3.0 * kLabel, data.sentence, data.footnote);
+  const PlotLayout layout =
+      plotLayout(width, height, kPageMargin + 3.0 * kLabelSize, {data.title, data.sentence, data.footnote});
   Panel panel = pagePanel(layout.page);
-  drawWords(panel, layout.page, data.title, data.sentence, data.footnote);
+  drawPageWords(panel, layout.page, {data.title, data.sentence, data.footnote});
   const Axes axes = axesFor(data, layout.plot);
   drawYAxis(panel, axes, data.y_label);
   constexpr StyleId bands[] = {StyleId::band, StyleId::band_2};
@@ -206,23 +175,23 @@ DisplayList chartPage(const ChartData& data, double width, double height) {
     drawCurve(panel, axes, data.curves[i], lines[i % 2], points[i % 2]);
     drawCurveName(panel, axes, data.curves[i], i, lines[i % 2]);
   }
-  double y = layout.plot.y + 2.0 * kLabel;
+  double y = layout.plot.y + 2.0 * kLabelSize;
   for (const AxisMark& mark : data.marks) {
     drawMark(panel, axes, mark, y);
-    y += 2.2 * kLabel;
+    y += 2.2 * kLabelSize;
   }
   return {width, height, {std::move(panel)}};
 }
 
 DisplayList barPage(const BarData& data, double width, double height) {
-  const Layout layout =
-      layoutOf(width, height, kMargin + nameWidth(data) + 20.0, data.sentence, data.footnote);
+  const PlotLayout layout = plotLayout(width, height, kPageMargin + nameWidth(data) + 20.0,
+                                       {data.title, data.sentence, data.footnote});
   Panel panel = pagePanel(layout.page);
-  drawWords(panel, layout.page, data.title, data.sentence, data.footnote);
+  drawPageWords(panel, layout.page, {data.title, data.sentence, data.footnote});
   Extent extent{0.0, 0.0};
   for (const auto& row : data.rows) extent.include({row.value, row.low, row.high});
   Axes axes{layout.plot, roundScale(extent.low, extent.high), {}};
-  axes.plot.width -= 8.0 * kLabel;  // room for the notes
+  axes.plot.width -= 8.0 * kLabelSize;  // room for the notes
   drawXAxis(panel, axes, data.x_label);
   const double pitch = axes.plot.height / static_cast<double>(std::max<std::size_t>(data.rows.size(), 1));
   double y = axes.plot.y + 0.5 * pitch;

@@ -18,7 +18,9 @@ namespace gapsound {
                           X(tick_ball) X(play_head) X(title) X(text) X(strong) X(small) X(caution) X(panel) \
                               X(frame) X(grid) X(axis) X(axis_text) X(curve) X(curve_2) X(point) X(point_2) \
                                   X(band) X(band_2) X(bar) X(bar_2) X(mark) X(mark_text)      \
-                              X(block_path) X(run_path) X(fit_path) X(fake_path) X(dot) X(option) X(option_letter)
+                              X(block_path) X(run_path) X(fit_path) X(fake_path) X(dot) X(option) X(option_letter) \
+  X(heat_1) X(heat_2) X(heat_3) X(heat_4) X(heat_5) X(heat_6) X(heat_7) X(heat_text) X(heat_text_strong) \
+  X(heat_frame) X(heat_hatch)
 
 /// What a shape is; a theme says what that looks like.
 enum class StyleId : std::uint8_t {

@@ -46,12 +46,12 @@ Body bodyOf(const Bodies& bodies, Group group, Level level, const Model& model) 
   return body;
 }
 
-void setTimes(Body& body, const ManSettings& man, const Model& model, const std::string& file,
-              const std::string& path) {
+void setTimes(Body& body, const ManSettings& man, double clock_start_s, const Model& model,
+              const std::string& file, const std::string& path) {
   if (!man.ten_yd_s && !man.forty_yd_s) return;
   const double ten = man.ten_yd_s ? *man.ten_yd_s : kTenOfForty * *man.forty_yd_s;
   const double forty = man.forty_yd_s ? *man.forty_yd_s : ten / kTenOfForty;
-  const auto fit = fitSplits(ten, forty, kHandStart);
+  const auto fit = fitSplits(ten, forty, clock_start_s);
   if (!fit) {
     throw InputError(file, path, fmt::format("ten_yd_s {:.2f} with forty_yd_s {:.2f}", ten, forty),
                      "times of one sprint: the ten about 0.35 of the forty");

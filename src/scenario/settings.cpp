@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "athlete/splits.hpp"
 #include "base/error.hpp"
 #include "base/nearest.hpp"
 #include "scenario/bodies.hpp"
@@ -86,10 +87,14 @@ void refuseForAttacker(const ManPath& path, const ManSettings& man) {
   if (man.key) path.refuse("key", *man.key, allowed);
 }
 
-void setBody(Body& body, const ManPath& path, const ManSettings& man, const Library& library,
+double clockStart(const Scenario& scenario) {
+  return scenario.clock == "electronic" ? kElectronicStart : kHandStart;
+}
+
+void setBody(Body& body, const ManPath& path, const ManSettings& man, double clock_start_s, const Library& library,
              const Model& model) {
   if (man.mass_kg) setMass(body, library.bodies, *man.mass_kg);
-  setTimes(body, man, model, path.file(), path.path());
+  setTimes(body, man, clock_start_s, model, path.file(), path.path());
   body.push = man.push.value_or(body.push);
   body.tackling = man.tackling.value_or(body.tackling);
 }
@@ -102,19 +107,6 @@ void setFit(FitJob& fit, const ManPath& path, const ManSettings& man) {
   if (*man.key != "single" && *man.key != "triangle")
     path.refuse("key", *man.key, "\"single\", \"triangle\"");
   fit.key_style = *man.key == "single" ? KeyStyle::single : KeyStyle::triangle;
-}
-
-bool mayHave(const Man& man, const FaultFacts& facts) {
-  const FitJob& fit = man.fit;
-  const auto has = [&](FitRole role) { return fit.if_right == role || fit.if_left == role; };
-  if (man.attacks) return facts.who == "blocker" && man.block.kind != BlockKind::none;
-  if (facts.who == "defender") return true;
-  if (facts.who == "end") return fit.level == 1 && (has(FitRole::edge) || has(FitRole::back_edge));
-  if (facts.who == "line") return fit.level == 1;
-  if (facts.who == "backer") return fit.level == 2;
-  if (facts.who == "level2") return fit.level >= 2;
-  if (facts.who == "safety") return fit.level == 3;
-  return false;
 }
 
 std::string whoWords(std::string_view who) {
@@ -151,6 +143,19 @@ void applyFault(Setup& setup, const Scenario& scenario, std::size_t index) {
 
 }  // namespace
 
+bool mayHave(const Man& man, const FaultFacts& facts) {
+  const FitJob& fit = man.fit;
+  const auto has = [&](FitRole role) { return fit.if_right == role || fit.if_left == role; };
+  if (man.attacks) return facts.who == "blocker" && man.block.kind != BlockKind::none;
+  if (facts.who == "defender") return true;
+  if (facts.who == "end") return fit.level == 1 && (has(FitRole::edge) || has(FitRole::back_edge));
+  if (facts.who == "line") return fit.level == 1;
+  if (facts.who == "backer") return fit.level == 2;
+  if (facts.who == "level2") return fit.level >= 2;
+  if (facts.who == "safety") return fit.level == 3;
+  return false;
+}
+
 std::vector<std::string> idsOf(const Look& look) {
   std::vector<std::string> ids;
   for (const Attacker& man : look.offense) ids.push_back(man.id);
@@ -173,7 +178,7 @@ void applySettings(Setup& setup, const Scenario& scenario, const Library& librar
     const ManPath path(scenario, id);
     Man& man = *manNamed(setup, id);
     if (man.attacks) refuseForAttacker(path, settings);
-    setBody(man.body, path, settings, library, model);
+    setBody(man.body, path, settings, clockStart(scenario), library, model);
     if (!man.attacks) setFit(man.fit, path, settings);
   }
   for (Man& man : setup.men) man.fit.downhill_yps = std::min(man.fit.downhill_yps, man.body.top_speed);

@@ -49,6 +49,7 @@ struct Distribution {
 /// One number of every rep, in order.
 [[nodiscard]] std::vector<double> yardsOf(std::span<const Summary> reps);
 /// 40, 60, 100 % of the distance on first, second, later downs.
+[[nodiscard]] double yardsToSucceed(const Situation& situation);
 [[nodiscard]] bool succeeds(double yards, const Situation& situation);
 
 }  // namespace gapsound

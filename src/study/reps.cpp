@@ -25,6 +25,7 @@ class Work {
     for (auto& thread : team) thread.join();
     if (fault_) std::rethrow_exception(fault_);
   }
+  [[nodiscard]] bool stopped() const { return stop_; }
   [[nodiscard]] std::size_t handedOut() const { return std::min(next_.load(), total_); }
 
  private:
@@ -60,6 +61,8 @@ class Work {
   std::exception_ptr fault_;
 };
 
+constexpr std::size_t kBatch = 256;  // reps in flight between two hand-overs
+
 int teamSize(int threads) {
   return threads > 0 ? threads : static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
 }
@@ -81,6 +84,29 @@ std::vector<std::vector<Summary>> playAll(const std::vector<Setup>& setups, cons
   });
   for (auto& row : results) row.resize(work.handedOut() / setups.size());
   return results;
+}
+
+std::size_t playInOrder(const Looks& looks, const Schedule& schedule, std::size_t from, int threads,
+                        const Receive& receive, const Progress& progress) {
+  std::vector<Summary> batch(kBatch);
+  const auto total = static_cast<double>(schedule.size());
+  for (std::size_t at = from; at < schedule.size();) {
+    const std::size_t count = std::min(kBatch, schedule.size() - at);
+    const Progress overall = [&](double share) {
+      return !progress || progress((static_cast<double>(at) + share * static_cast<double>(count)) / total);
+    };
+    Work work(count, overall);
+    work.run(teamSize(threads), [&](std::size_t k) {
+      const RepPlace place = schedule.at(at + k);
+      batch[k] = summarize(playTape(looks.setups[place.cell], looks.model, looks.first_seed + place.rep));
+    });
+    const std::size_t done = work.handedOut();
+    for (std::size_t k = 0; k < done; ++k)
+      if (!receive(at + k, batch[k])) return at + k + 1;
+    at += done;
+    if (work.stopped()) return at;
+  }
+  return schedule.size();
 }
 
 std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint64_t first_seed, int n,

@@ -5,6 +5,7 @@
 
 #include "analysis/account.hpp"
 #include "base/model.hpp"
+#include "study/schedule.hpp"
 
 namespace gapsound {
 
@@ -26,6 +27,22 @@ void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_
 /// The same for chosen seeds of one setup.
 void visitSeeds(const Setup& setup, const Model& model, const std::vector<std::uint64_t>& seeds, int threads,
                 const std::function<void(std::size_t rep, const Tape& tape)>& visit);
+
+
+/// A study's setups, one a cell, and its first seed. Borrows both.
+struct Looks {
+  const std::vector<Setup>& setups;
+  const Model& model;
+  std::uint64_t first_seed = 1;
+};
+/// Gets item k of the schedule and its rep, on the calling thread and in order; returns false to end the
+/// study there.
+using Receive = std::function<bool(std::size_t k, const Summary& rep)>;
+/// Plays items from..size()-1 of the schedule. Memory does not grow with their number. Gives the number of
+/// the first item that was not received.
+std::size_t playInOrder(const Looks& looks, const Schedule& schedule, std::size_t from, int threads,
+                        const Receive& receive, const Progress& progress = {});
+
 /// One rep with its whole tape.
 [[nodiscard]] Tape playTape(const Setup& setup, const Model& model, std::uint64_t seed);
 

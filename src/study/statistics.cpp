@@ -84,16 +84,14 @@ Interval shareInterval(int hits, int n, double level) {
   return {std::max(centre - half, 0.0), std::min(centre + half, 1.0)};
 }
 
+Paired pairedFrom(int n, double mean, double sd, double level) {
+  return {n, mean, sd, twoSided(mean, sd, n), studentInterval(mean, sd, n, level)};
+}
+
 Paired pairedDifference(std::span<const double> a, std::span<const double> b, double level) {
   std::vector<double> differences(a.size());
   for (std::size_t k = 0; k < a.size(); ++k) differences[k] = b[k] - a[k];
-  Paired paired;
-  paired.n = static_cast<int>(differences.size());
-  paired.difference = meanOf(differences);
-  paired.sd = sdOf(differences);
-  paired.p_value = twoSided(paired.difference, paired.sd, paired.n);
-  paired.ci = intervalAt(paired, level);
-  return paired;
+  return pairedFrom(static_cast<int>(differences.size()), meanOf(differences), sdOf(differences), level);
 }
 
 Interval intervalAt(const Paired& paired, double level) {

@@ -37,6 +37,8 @@ struct Paired {
   double p_value = 1.0;     // two-sided, Student's t
   Interval ci;              // at the level asked for
 };
+/// The same from the mean and standard deviation of n differences.
+[[nodiscard]] Paired pairedFrom(int n, double mean, double sd, double level = 0.95);
 /// Paired t test. Identical sides give [0, 0] and p = 1. Equal lengths.
 [[nodiscard]] Paired pairedDifference(std::span<const double> a, std::span<const double> b,
                                       double level = 0.95);

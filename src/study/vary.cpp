@@ -1,22 +1,18 @@
 #include "study/vary.hpp"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <cmath>
 #include <limits>
 
+#include "study/sweep_words.hpp"
 #include "study/versus.hpp"
 
 namespace gapsound {
 namespace {
 
-constexpr double kCostlyYards = 0.5;
-constexpr double kCostlyWindows = 0.10;
 constexpr int kResamples = 400;
+constexpr std::size_t kFirstLook = 25;  // reps of each coarse cell of a map that come first
 constexpr double kNoBreak = std::numeric_limits<double>::quiet_NaN();
-
-using Rows = std::vector<std::vector<Summary>>;
 
 std::size_t cheapestCell(const Rows& rows) {
   std::size_t best = 0;
@@ -34,127 +30,161 @@ std::vector<double> valuesAt(const SweepPlan& plan, std::size_t cell) {
   return {plan.axes[0].values[cell / columns], plan.axes[1].values[cell % columns]};
 }
 
-bool costs(double yards, double windows) { return yards >= kCostlyYards || windows >= kCostlyWindows; }
+Situation situationAt(const SweepPlan& plan, std::size_t cell) {
+  return plan.setups.empty() ? Situation{} : situationOf(plan.setups[cell]);
+}
 
-/// Index of the first cell past `best` that costs, by the reps drawn; rows.size() when none does.
-std::size_t firstCostly(const Rows& rows, std::size_t best, std::span<const std::size_t> drawn) {
-  for (std::size_t cell = best + 1; cell < rows.size(); ++cell) {
-    double yards = 0.0, windows = 0.0;
-    for (const std::size_t k : drawn) {
-      yards += rows[cell][k].yards - rows[best][k].yards;
-      windows += static_cast<int>(rows[cell][k].cutback_open) - static_cast<int>(rows[best][k].cutback_open);
+/// What the rules look at, taken out of the reps once: values[rule][cell][rep].
+struct Judged {
+  const SweepPlan& plan;
+  std::vector<std::vector<std::vector<double>>> values;
+
+  Judged(const SweepPlan& sweep, const Rows& rows) : plan(sweep) {
+    for (const BreakRule& rule : plan.rules) {
+      auto& cells = values.emplace_back(rows.size());
+      for (std::size_t cell = 0; cell < rows.size(); ++cell)
+        for (const Outcome& rep : rows[cell])
+          cells[cell].push_back(rule.measure->of(rep, situationAt(plan, cell)));
     }
-    const auto n = static_cast<double>(drawn.size());
-    if (costs(yards / n, windows / n)) return cell;
   }
-  return rows.size();
-}
+  /// By the reps drawn, or by all of them.
+  [[nodiscard]] double mean(std::size_t rule, std::size_t cell, std::span<const std::size_t> drawn) const {
+    const auto& reps = values[rule][cell];
+    if (drawn.empty()) return meanOf(reps);
+    double sum = 0.0;
+    for (const std::size_t k : drawn) sum += reps[k];
+    return sum / static_cast<double>(drawn.size());
+  }
+  [[nodiscard]] bool breaks(std::size_t cell, std::size_t best,
+                            std::span<const std::size_t> drawn = {}) const {
+    for (std::size_t rule = 0; rule < values.size(); ++rule)
+      if (plan.rules[rule].breaks(mean(rule, cell, drawn), mean(rule, best, drawn))) return true;
+    return false;
+  }
+  /// The first cell past `best` that breaks; the number of cells when none does.
+  [[nodiscard]] std::size_t firstBreak(std::size_t best, std::span<const std::size_t> drawn = {}) const {
+    const std::size_t cells = values.front().size();
+    for (std::size_t cell = best + 1; cell < cells; ++cell)
+      if (breaks(cell, best, drawn)) return cell;
+    return cells;
+  }
+};
 
-std::vector<std::size_t> everyRep(const Rows& rows) {
-  std::vector<std::size_t> all(rows.front().size());
-  for (std::size_t k = 0; k < all.size(); ++k) all[k] = k;
-  return all;
-}
-
-std::optional<BreakPoint> breakPointOf(const SweepPlan& plan, const Rows& rows, std::size_t best) {
-  if (plan.axes.size() != 1 || rows.front().empty()) return {};
+std::optional<BreakPoint> breakPointOf(const SweepPlan& plan, const Judged& judged, std::size_t best) {
   const auto& values = plan.axes[0].values;
-  const std::size_t cell = firstCostly(rows, best, everyRep(rows));
-  if (cell == rows.size()) return {};
+  const std::size_t cell = judged.firstBreak(best);
+  if (cell == values.size()) return {};
   BreakPoint point{cell, values[cell], {}, 0.0};
   int found = 0;
-  point.ci = bootstrapInterval(static_cast<int>(rows.front().size()), kResamples, plan.first_seed, 0.95,
-                               [&](std::span<const std::size_t> drawn) {
-                                 const std::size_t k = firstCostly(rows, best, drawn);
-                                 if (k == rows.size()) return kNoBreak;
-                                 ++found;
-                                 return values[k];
-                               });
+  const auto reps = static_cast<int>(judged.values[0][0].size());
+  point.ci =
+      bootstrapInterval(reps, kResamples, plan.first_seed, 0.95, [&](std::span<const std::size_t> drawn) {
+        const std::size_t k = judged.firstBreak(best, drawn);
+        if (k == values.size()) return kNoBreak;
+        ++found;
+        return values[k];
+      });
   point.found = static_cast<double>(found) / kResamples;
   return point;
 }
 
-std::string measured(double value, const std::string& unit) {
-  return unit.empty() ? fmt::format("{:g}", value) : fmt::format("{:g} {}", value, unit);
+Rows slice(const Rows& rows, std::size_t from, std::size_t to) {
+  Rows part;
+  for (const auto& row : rows)
+    part.emplace_back(row.begin() + static_cast<std::ptrdiff_t>(from),
+                      row.begin() + static_cast<std::ptrdiff_t>(to));
+  return part;
 }
 
-std::string breakSentence(const SweepResult& r) {
-  const SweepAxis& axis = r.axes[0];
-  const SweepCell& best = r.cells[r.best];
-  const SweepCell& cell = r.cells[r.break_point->cell];
-  std::string text = fmt::format("Up to {} is sound for {}; from {} on ",
-                                 measured(axis.values[r.break_point->cell - 1], axis.unit), axis.words,
-                                 measured(r.break_point->value, axis.unit));
-  const bool yards = cell.past_best.difference >= kCostlyYards;
-  const bool windows = cell.opens_more.difference >= kCostlyWindows;
-  if (yards)
-    text += fmt::format("the run gains {:.1f} yd a snap more than at {}", cell.past_best.difference,
-                        measured(best.at[0], axis.unit));
-  if (yards && windows) text += " and ";
-  if (windows)
-    text += fmt::format("the cutback is open in {:.0f} % of snaps instead of {:.0f} %",
-                        100.0 * cell.gains.cutback_open, 100.0 * best.gains.cutback_open);
-  return text;
+/// Reps that every cell has.
+std::size_t repsOfAll(const Rows& rows) {
+  std::size_t least = rows.front().size();
+  for (const auto& row : rows) least = std::min(least, row.size());
+  return least;
 }
 
-std::string steadySentence(const SweepResult& r) {
-  const SweepAxis& axis = r.axes[0];
-  const std::string place = measured(r.cells[r.best].at[0], axis.unit);
-  if (r.best + 1 == r.cells.size())
-    return fmt::format("There is no break point: {} is best at {}, the most that was tried", axis.words,
-                       place);
-  return fmt::format(
-      "There is no break point up to {} for {}: past its best value of {} nothing costs half a yard a "
-      "snap or opens ten more cutbacks in a hundred",
-      measured(axis.values.back(), axis.unit), axis.words, place);
+struct Halves {
+  Rows judging, choosing;
+};
+Halves halvesOf(const SweepPlan& plan, const Rows& rows) {
+  const std::size_t all = repsOfAll(rows);
+  const bool map = plan.axes.size() > 1;
+  const std::size_t half = map ? all : all / 2;
+  return {slice(rows, 0, half), map ? slice(rows, 0, all) : slice(rows, half, 2 * half)};
 }
 
-std::string mapSentence(const SweepResult& r) {
-  const auto worst =
-      std::max_element(r.cells.begin(), r.cells.end(),
-                       [](const SweepCell& a, const SweepCell& b) { return a.gains.mean < b.gains.mean; });
-  const auto place = [&](const SweepCell& cell) {
-    return fmt::format("{} at {} and {} at {}", r.axes[0].words, measured(cell.at[0], r.axes[0].unit),
-                       r.axes[1].words, measured(cell.at[1], r.axes[1].unit));
-  };
-  return fmt::format("The run gains least, {:.1f} yd a snap, with {}; it gains most, {:.1f}, with {}",
-                     r.cells[r.best].gains.mean, place(r.cells[r.best]), worst->gains.mean, place(*worst));
+Paired against(const std::vector<Outcome>& best, const std::vector<Outcome>& cell) {
+  return pairedDifference(yardsOf(best), yardsOf(cell));
 }
 
-std::string sentenceOf(const SweepPlan& plan, const SweepResult& r) {
-  std::string text = r.axes.size() > 1 ? mapSentence(r)
-                     : r.break_point   ? breakSentence(r)
-                                       : steadySentence(r);
-  return text + (plan.about_safety ? "; no pass threat is in this number." : ".");
+/// Every other value of an axis, both ends among them.
+std::vector<std::size_t> coarse(std::size_t values) {
+  std::vector<std::size_t> places;
+  for (std::size_t k = 0; k < values; k += 2) places.push_back(k);
+  if (places.back() + 1 < values) places.push_back(values - 1);
+  return places;
 }
 
 }  // namespace
 
-SweepResult sweepOf(const SweepPlan& plan, const Rows& choosing, const Rows& judging) {
+Schedule SweepPlan::schedule() const {
+  const auto reps = static_cast<std::size_t>(seeds());
+  if (axes.size() < 2) return {setups.size(), reps};
+  std::vector<std::size_t> look;
+  for (const std::size_t row : coarse(axes[0].values.size()))
+    for (const std::size_t column : coarse(axes[1].values.size()))
+      look.push_back(row * axes[1].values.size() + column);
+  return {setups.size(), reps, look, kFirstLook};
+}
+
+SweepResult sweepOf(const SweepPlan& plan, const Rows& rows) {
   SweepResult result;
   result.axes = plan.axes;
-  if (judging.empty() || judging.front().empty()) return result;
+  if (rows.empty()) return result;
+  const auto [judging, choosing] = halvesOf(plan, rows);
+  if (judging.front().empty()) return result;
   result.best = cheapestCell(choosing);
-  for (std::size_t k = 0; k < judging.size(); ++k) {
-    const Situation situation = plan.setups.empty() ? Situation{} : situationOf(plan.setups[k]);
-    const Versus pair = compared(judging[result.best], judging[k], situation, situation);
-    result.cells.push_back({valuesAt(plan, k), pair.b, pair.yards, pair.cutback_open});
-  }
-  result.break_point = breakPointOf(plan, judging, result.best);
+  const Judged judged(plan, judging);
+  for (std::size_t k = 0; k < judging.size(); ++k)
+    result.cells.push_back({valuesAt(plan, k), gainsOf(judging[k], situationAt(plan, k)),
+                            against(judging[result.best], judging[k]), judged.breaks(k, result.best)});
+  result.best_mean = result.cells[result.best].gains.mean;
+  if (plan.axes.size() == 1) result.break_point = breakPointOf(plan, judged, result.best);
   result.sentence = sentenceOf(plan, result);
   return result;
 }
 
-SweepResult vary(const SweepPlan& plan, const Model& model, const Progress& progress) {
-  auto judging = playAll(plan.setups, model, plan.first_seed, 2 * plan.n, plan.threads, progress);
-  Rows choosing(judging.size());
-  for (std::size_t k = 0; k < judging.size(); ++k) {
-    const auto judged = judging[k].size() / 2;
-    const auto from = judging[k].begin() + static_cast<std::ptrdiff_t>(judged);
-    choosing[k].assign(from, judging[k].end());
-    judging[k].erase(from, judging[k].end());
+void judgeBest(SweepResult& result, const SweepPlan& plan, const Model& model) {
+  if (plan.axes.size() < 2 || result.cells.empty()) return;
+  const auto reps = playMany(plan.setups[result.best], model,
+                             plan.first_seed + static_cast<std::uint64_t>(plan.n), plan.n, plan.threads);
+  result.best_mean = meanOf(yardsOf(reps));
+  result.sentence = sentenceOf(plan, result);
+}
+
+double widestDifference(const SweepPlan& plan, const Rows& rows) {
+  const auto [judging, choosing] = halvesOf(plan, rows);
+  const std::size_t best = cheapestCell(choosing);
+  double widest = 0.0;
+  for (const auto& row : judging) {
+    const Interval ci = against(judging[best], row).ci;
+    widest = std::max(widest, ci.high - ci.low);
   }
-  return sweepOf(plan, choosing, judging);
+  return widest;
+}
+
+SweepResult vary(const SweepPlan& plan, const Model& model, const Progress& progress) {
+  Rows rows(plan.setups.size());
+  const Schedule schedule = plan.schedule();
+  const auto keep = [&](std::size_t k, const Summary& rep) {
+    rows[schedule.at(k).cell].push_back(outcomeOf(rep));
+    return true;
+  };
+  const std::size_t done =
+      playInOrder({plan.setups, model, plan.first_seed}, schedule, 0, plan.threads, keep, progress);
+  SweepResult result = sweepOf(plan, rows);
+  if (done == schedule.size()) judgeBest(result, plan, model);
+  return result;
 }
 
 }  // namespace gapsound

@@ -3,7 +3,8 @@
 #include <string>
 #include <vector>
 
-#include "study/distribution.hpp"
+#include "study/break_rule.hpp"
+#include "study/outcome.hpp"
 #include "study/reps.hpp"
 
 namespace gapsound {
@@ -24,17 +25,23 @@ struct SweepPlan {
   int n = 200;
   int threads = 0;
   bool about_safety = false;  // the sentence then says that no pass threat is in the number
+  std::vector<BreakRule> rules = usualBreakRules();
+  bool usual_rules = true;
+
+  /// Seeds of each cell: with one setting as many again to choose the best cell by, after those that judge.
+  [[nodiscard]] int seeds() const { return axes.size() > 1 ? n : 2 * n; }
+  /// The order to play in: a map begins with every other value of each axis.
+  [[nodiscard]] Schedule schedule() const;
 };
 
 struct SweepCell {
   std::vector<double> at;
-  Distribution gains;
-  Paired past_best;   // yards against the best cell, on the judging seeds
-  Paired opens_more;  // share of open cutbacks against the best cell
+  Gains gains;
+  Paired past_best;     // yards against the best cell, on the judging seeds
+  bool breaks = false;  // costs more than the rules allow, against the best cell
 };
 
-/// First value past the best one that costs the defense: half a yard more, or ten more open cutbacks in a
-/// hundred.
+/// First value past the best one that breaks a rule.
 struct BreakPoint {
   std::size_t cell = 0;
   double value = 0.0;
@@ -45,16 +52,21 @@ struct BreakPoint {
 struct SweepResult {
   std::vector<SweepAxis> axes;
   std::vector<SweepCell> cells;
-  std::size_t best = 0;  // fewest yards; chosen on seeds of its own, judged on those of the cells
+  std::size_t best = 0;  // fewest yards; chosen on other seeds than those its mean is judged on
+  double best_mean = 0.0;
   std::optional<BreakPoint> break_point;  // null for two axes and where there is none
   std::string sentence;
 };
 
-/// Plays the plan's cells on common random numbers: n seeds to judge and, after them, n to choose the best
-/// cell.
+/// Plays the plan's cells on common random numbers.
 [[nodiscard]] SweepResult vary(const SweepPlan& plan, const Model& model, const Progress& progress = {});
-/// The answer from reps already played: result[cell][rep] of the choosing and of the judging seeds.
-[[nodiscard]] SweepResult sweepOf(const SweepPlan& plan, const std::vector<std::vector<Summary>>& choosing,
-                                  const std::vector<std::vector<Summary>>& judging);
+/// The answer from reps played by the plan's schedule; with fewer than seeds() of them, from what is there.
+/// For a map `best_mean` is the mean on the seeds the best cell was chosen on, until judgeBest() plays
+/// others.
+[[nodiscard]] SweepResult sweepOf(const SweepPlan& plan, const Rows& rows);
+/// Plays the best cell of a map on n seeds after the plan's.
+void judgeBest(SweepResult& result, const SweepPlan& plan, const Model& model);
+/// Width of the widest interval of a cell's difference to the best one, of the reps so far; yd.
+[[nodiscard]] double widestDifference(const SweepPlan& plan, const Rows& rows);
 
 }  // namespace gapsound

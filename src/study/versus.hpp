@@ -1,6 +1,6 @@
 #pragma once
-#include "study/distribution.hpp"
 #include "study/reps.hpp"
+#include "study/tally.hpp"
 
 namespace gapsound {
 
@@ -11,11 +11,28 @@ struct Versus {
   Paired yards;         // b - a; identical sides: [0, 0] and p 1
   Paired cutback_open;  // b - a, as shares
 };
+
+/// Adds pairs up as they come, in constant memory.
+class VersusTally {
+ public:
+  VersusTally(const Situation& a, const Situation& b) : a_(a), b_(b) {}
+  /// A rep of the first side, then the rep of the second with the same seed.
+  void add(const Summary& rep);
+  [[nodiscard]] int pairs() const { return static_cast<int>(yards_.n()); }
+  /// At 95 %, of the mean difference.
+  [[nodiscard]] Interval interval() const { return yards_.interval(); }
+  [[nodiscard]] Versus versus() const;
+
+ private:
+  void addPair(const Summary& a, const Summary& b);
+  Tally a_, b_;
+  Moments yards_, windows_;
+  Summary waiting_;
+  bool waits_ = false;
+};
+
 [[nodiscard]] Versus versus(const Setup& a, const Setup& b, const Model& model, std::uint64_t first_seed,
                             int n, int threads = 0, const Progress& progress = {});
-/// The same from reps that were played already, seed by seed in the same order.
-[[nodiscard]] Versus compared(std::span<const Summary> a, std::span<const Summary> b,
-                              const Situation& situation_a, const Situation& situation_b);
 [[nodiscard]] Situation situationOf(const Setup& setup);
 
 }  // namespace gapsound

@@ -27,14 +27,30 @@ std::string contentOf(const std::string& file) {
 
 }  // namespace
 
-Outcome run(const std::vector<std::string>& arguments) {
+namespace {
+
+std::string commandFor(const std::vector<std::string>& arguments) {
+  std::string command = quoted(GAPSOUND_PROGRAM);
+  for (const auto& argument : arguments) command += " " + quoted(argument);
+  return command;
+}
+
+}  // namespace
+
+Outcome shell(const std::string& command) {
   const ScratchFolder scratch;
   const auto out = scratch.path("out");
   const auto err = scratch.path("err");
-  std::string command = quoted(GAPSOUND_PROGRAM);
-  for (const auto& argument : arguments) command += " " + quoted(argument);
-  const int status = std::system((command + " >" + out + " 2>" + err + " </dev/null").c_str());
+  const std::string state = "export XDG_STATE_HOME=" + quoted(scratch.path("state")) + "; ";
+  const int status = std::system((state + command + " >" + out + " 2>" + err + " </dev/null").c_str());
   return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, contentOf(out), contentOf(err)};
+}
+
+Outcome run(const std::vector<std::string>& arguments) { return shell(commandFor(arguments)); }
+
+Outcome runFor(double seconds, const std::string& signal, const std::vector<std::string>& arguments) {
+  return shell("timeout --preserve-status -s " + signal + " " + std::to_string(seconds) + " " +
+               commandFor(arguments));
 }
 
 ScratchFolder::ScratchFolder() {

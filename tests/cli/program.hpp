@@ -12,6 +12,12 @@ struct Outcome {
 /// Runs the built program with these arguments and waits for it.
 [[nodiscard]] Outcome run(const std::vector<std::string>& arguments);
 
+/// The same, ended by a signal ("KILL", "INT") after so many seconds if it is still at work; code 128 + the
+/// signal's number when it was ended.
+[[nodiscard]] Outcome runFor(double seconds, const std::string& signal, const std::vector<std::string>& arguments);
+/// Runs a command of the shell.
+[[nodiscard]] Outcome shell(const std::string& command);
+
 /// A folder of its own that goes away with the object.
 class ScratchFolder {
  public:

@@ -1,0 +1,27 @@
+#pragma once
+#include <map>
+#include <string>
+#include <string_view>
+
+#include "scenario/scenario.hpp"
+
+namespace gapsound {
+
+/// What a roster knows of its men, by their place in the look ("SS", "LT").
+struct Roster {
+  std::string source;          // file, for messages
+  std::string clock = "hand";  // how its times were taken: hand, electronic
+  std::map<std::string, ManSettings> men;
+};
+
+/// CSV with the columns id and any of name, number, kg, lb, ten, forty, read_delay, clock, notes; one clock
+/// for all men. Throws InputError with line and column, Error(noAccess) when the file cannot be read.
+[[nodiscard]] Roster readRoster(const std::string& file);
+[[nodiscard]] Roster parseRoster(std::string_view text, const std::string& source);
+
+/// Lays the roster on the scenario, over what the file says of the same men; men the look does not have are
+/// for other looks. `ids`: the men of the look. Throws InputError when it has none of them, and when the
+/// scenario gives times of other men by another clock.
+void layRoster(const Roster& roster, const std::vector<std::string>& ids, Scenario& scenario);
+
+}  // namespace gapsound
