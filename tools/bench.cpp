@@ -1,9 +1,12 @@
 // Measures what a rep costs, everything on, against bare Box2D stepping the same bodies along the same paths
-// for the same ticks, and how studies scale with threads. Prints one line that starts "rep / bare Box2D".
+// for the same ticks; what each stage of a rep costs; how studies scale with threads and what they hold in
+// memory. Prints one line that starts "rep / bare Box2D".
+#include <benchmark/benchmark.h>
 #include <fmt/core.h>
+#include <sys/resource.h>
 
 #include <CLI/CLI.hpp>
-#include <chrono>
+#include <ctime>
 #include <filesystem>
 
 #include "base/error.hpp"
@@ -15,16 +18,18 @@
 #include "io/scenario_file.hpp"
 #include "scenario/resolve.hpp"
 #include "sim/physics_world.hpp"
+#include "sim/play.hpp"
 #include "study/reps.hpp"
+#include "study/tally.hpp"
 
 using namespace gapsound;
 
 namespace {
 
-using Clock = std::chrono::steady_clock;
-double secondsSince(Clock::time_point start) {
-  return std::chrono::duration<double>(Clock::now() - start).count();
-}
+/// Processor time, so that a busy machine does not blur the comparison.
+using Moment = std::clock_t;
+Moment now() { return std::clock(); }
+double secondsSince(Moment start) { return static_cast<double>(now() - start) / CLOCKS_PER_SEC; }
 
 std::array<PhysicsWorld::Torso, kMen> torsosAtSnap(const Tape& tape) {
   std::array<PhysicsWorld::Torso, kMen> torsos;
@@ -63,7 +68,7 @@ Bare stepBare(const Tape& tape) {
   const auto torsos = torsosAtSnap(tape);
   const TurnRates rates = turnRatesOf(tape.record);
   const auto& frames = tape.record.frames;
-  const auto start = Clock::now();
+  const auto start = now();
   PhysicsWorld world(torsos);
   for (std::size_t tick = 0; tick + 1 < frames.size(); ++tick) {
     for (int k = 0; k < kMen; ++k) {
@@ -84,7 +89,7 @@ struct Costs {
 };
 
 void measure(const Setup& setup, const Model& model, std::uint64_t seed, Costs& costs) {
-  const auto start = Clock::now();
+  const auto start = now();
   const Tape tape = playTape(setup, model, seed);
   const Account account = accountOf(tape);
   costs.rep += secondsSince(start);
@@ -106,40 +111,103 @@ std::vector<Setup> shippedLooks(const std::string& folder, const Library& librar
   return setups;
 }
 
-double repsPerSecond(const std::vector<Setup>& setups, const Model& model, int n, int threads) {
-  const auto start = Clock::now();
-  const auto reps = playAll(setups, model, 1, n, threads);
-  return static_cast<double>(reps.size()) * n / secondsSince(start);
-}
+struct Ground {
+  Model model;
+  std::vector<Setup> setups;
+};
 
-void run(int n, const std::string& folder) {
-  const Model model = readModel(assetPath("model.json"));
-  const Library library = readLibrary(assetPath(""));
-  const auto setups = shippedLooks(folder, library, model);
+void compare(const Ground& ground, int n) {
   Costs costs;
   for (int rep = 0; rep < n; ++rep)
-    for (const Setup& setup : setups) measure(setup, model, static_cast<std::uint64_t>(rep) + 1, costs);
+    for (const Setup& setup : ground.setups)
+      measure(setup, ground.model, static_cast<std::uint64_t>(rep) + 1, costs);
   fmt::print("rep / bare Box2D: {:.2f}\n", costs.rep / costs.bare);
   fmt::print(
       "{} reps of {} looks, {:.0f} ticks each: rep {:.2f} ms, bare {:.2f} ms ({:.2f} yd off the tape)\n",
-      costs.n, setups.size(), costs.ticks / costs.n, 1e3 * costs.rep / costs.n, 1e3 * costs.bare / costs.n,
-      costs.off / costs.n);
-  const double one = repsPerSecond(setups, model, n, 1);
-  const double two = repsPerSecond(setups, model, n, 2);
-  fmt::print("1 thread {:.0f} reps/s, 2 threads {:.0f} reps/s, {:.2f} times\n", one, two, two / one);
+      costs.n, ground.setups.size(), costs.ticks / costs.n, 1e3 * costs.rep / costs.n,
+      1e3 * costs.bare / costs.n, costs.off / costs.n);
+}
+
+/// One rep of each look after the other, so that every stage is measured on the same mix.
+template <typename Stage>
+void eachLook(benchmark::State& state, const Ground& ground, const Stage& stage) {
+  std::vector<Tape> tapes;
+  for (const Setup& setup : ground.setups) tapes.push_back(playTape(setup, ground.model, 1));
+  std::size_t k = 0;
+  for (auto _ : state) stage(tapes[k++ % tapes.size()]);
+}
+
+void addStages(const Ground& ground) {
+  const auto stage = [&ground](const char* name, auto run) {
+    benchmark::RegisterBenchmark(name, [&ground, run](benchmark::State& state) {
+      eachLook(state, ground, run);
+    })->Unit(benchmark::kMicrosecond);
+  };
+  const Model& model = ground.model;
+  stage("stage/minds, contact and physics",
+        [&model](const Tape& tape) { benchmark::DoNotOptimize(play(tape.setup, model, 1).hash); });
+  stage("stage/bare Box2D", [](const Tape& tape) { benchmark::DoNotOptimize(stepBare(tape).off); });
+  stage("stage/numbers of a rep", [](const Tape& tape) { benchmark::DoNotOptimize(summarize(tape).yards); });
+  stage("stage/account in words",
+        [](const Tape& tape) { benchmark::DoNotOptimize(accountOf(tape).fits.size()); });
+}
+
+void addThreads(const Ground& ground) {
+  for (const int threads : {1, 2, 4}) {
+    const auto name = fmt::format("study/threads:{}", threads);
+    benchmark::RegisterBenchmark(
+        name.c_str(),
+        [&ground, threads](benchmark::State& state) {
+          constexpr int kReps = 10;
+          for (auto _ : state)
+            benchmark::DoNotOptimize(playAll(ground.setups, ground.model, 1, kReps, threads).size());
+          state.SetItemsProcessed(state.iterations() * kReps *
+                                  static_cast<std::int64_t>(ground.setups.size()));
+        })
+        ->Unit(benchmark::kMillisecond)
+        ->UseRealTime();
+  }
+}
+
+/// Most this process has held in memory so far, MB.
+double peakMegabytes() {
+  struct rusage usage {};
+  getrusage(RUSAGE_SELF, &usage);
+  return static_cast<double>(usage.ru_maxrss) / 1024.0;
+}
+
+void weigh(const Ground& ground, std::size_t most) {
+  Tally tally;
+  const auto add = [&](std::size_t, const Summary& rep) {
+    tally.add(rep);
+    return true;
+  };
+  for (std::size_t n = 1000; n <= most; n *= 10) {
+    playInOrder({ground.setups, ground.model, 1}, Schedule(1, n), 0, 0, add);
+    fmt::print("memory after {} reps: {:.1f} MB\n", n, peakMegabytes());
+  }
 }
 
 }  // namespace
 
 int main(int argc, char** argv) {
+  benchmark::Initialize(&argc, argv);
   int n = 40;
+  std::size_t memory = 0;
   std::string folder = "scenarios";
-  CLI::App app("Measures a rep against bare Box2D");
+  CLI::App app("Measures a rep against bare Box2D, its stages, threads and memory");
   app.add_option("--n,-n", n, "seeds of each look")->check(CLI::Range(1, 100000));
+  app.add_option("--memory", memory, "also weigh studies of 1000, 10000, ... up to so many reps");
   app.add_option("--scenarios", folder, "folder of the shipped looks");
   CLI11_PARSE(app, argc, argv);
   try {
-    run(n, folder);
+    Ground ground{readModel(assetPath("model.json")), {}};
+    ground.setups = shippedLooks(folder, readLibrary(assetPath("")), ground.model);
+    if (memory > 0) weigh(ground, memory);
+    compare(ground, n);
+    addStages(ground);
+    addThreads(ground);
+    benchmark::RunSpecifiedBenchmarks();
   } catch (const Error& error) {
     fmt::print(stderr, "bench: {}\n", error.what());
     return static_cast<int>(error.code());

@@ -22,7 +22,7 @@
 namespace gapsound {
 namespace {
 
-constexpr std::size_t kFlushEvery = 256;  // reps
+constexpr std::size_t kFlushEvery = 32;  // reps
 constexpr std::size_t kProbed = 8;        // looks whose first rep goes into the key of a study
 
 std::atomic<bool> interrupted{false};

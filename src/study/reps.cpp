@@ -61,7 +61,7 @@ class Work {
   std::exception_ptr fault_;
 };
 
-constexpr std::size_t kBatch = 256;  // reps in flight between two hand-overs
+constexpr std::size_t kBatchOfOne = 32;  // reps a thread plays between two hand-overs
 
 int teamSize(int threads) {
   return threads > 0 ? threads : static_cast<int>(std::max(1U, std::thread::hardware_concurrency()));
@@ -88,10 +88,11 @@ std::vector<std::vector<Summary>> playAll(const std::vector<Setup>& setups, cons
 
 std::size_t playInOrder(const Looks& looks, const Schedule& schedule, std::size_t from, int threads,
                         const Receive& receive, const Progress& progress) {
-  std::vector<Summary> batch(kBatch);
+  const std::size_t most = kBatchOfOne * static_cast<std::size_t>(teamSize(threads));
+  std::vector<Summary> batch(most);
   const auto total = static_cast<double>(schedule.size());
   for (std::size_t at = from; at < schedule.size();) {
-    const std::size_t count = std::min(kBatch, schedule.size() - at);
+    const std::size_t count = std::min(most, schedule.size() - at);
     const Progress overall = [&](double share) {
       return !progress || progress((static_cast<double>(at) + share * static_cast<double>(count)) / total);
     };
