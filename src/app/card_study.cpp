@@ -53,30 +53,40 @@ void run(Desk& desk) {
   View& view = desk.view;
   std::vector<SweepRange> ranges{view.sweep};
   if (view.two_settings) ranges.insert(ranges.begin(), view.second_sweep);
-  desk.startSweep(ranges, view.sweep_reps);
+  desk.startStudy(StudyKind::sweep, ranges, view.study_reps);
 }
 
 void runRow(Screen& screen) {
   Desk& desk = screen.desk;
   if (wordButton(screen, "Run")) run(desk);
   ImGui::SameLine(0.0F, screen.px(18.0));
-  if (!desk.studying()) {
-    if (desk.sweep() && wordButton(screen, desk.view.study_page ? "field" : "picture"))
-      desk.view.study_page = !desk.view.study_page;
-    return ImGui::NewLine();
-  }
-  if (wordButton(screen, "Stop")) desk.stopStudy();
-  ImGui::ProgressBar(static_cast<float>(desk.studyShare()), {-1.0F, screen.px(12.0)}, "");
+  if (desk.study() && wordButton(screen, desk.view.study_page ? "field" : "picture"))
+    desk.view.study_page = !desk.view.study_page;
+  ImGui::NewLine();
 }
 
-/// The question the program is for, in one click.
-void askSafety(Screen& screen) {
+/// How far a study is, and a way to stop it.
+void progressRow(Screen& screen) {
   Desk& desk = screen.desk;
-  if (!wordButton(screen, "How fast may the safety come?")) return;
-  desk.view.sweep.man = playSideSafety(desk.rep()->tape.setup);
-  choose(desk.view.sweep, "downhill");
-  desk.view.two_settings = false;
-  run(desk);
+  if (!desk.studying()) return;
+  if (wordButton(screen, "Stop")) desk.stopStudy();
+  ImGui::SameLine(0.0F, screen.px(12.0));
+  ImGui::ProgressBar(static_cast<float>(desk.studyShare()), {-1.0F, screen.px(14.0)}, "");
+}
+
+/// The questions the program is for, in one click each.
+void askQuestions(Screen& screen) {
+  Desk& desk = screen.desk;
+  View& view = desk.view;
+  if (wordButton(screen, "How fast may the safety come?")) {
+    view.sweep.man = playSideSafety(desk.rep()->tape.setup);
+    choose(view.sweep, "downhill");
+    view.two_settings = false;
+    run(desk);
+  }
+  if (wordButton(screen, "What does each mistake cost?")) desk.startStudy(StudyKind::mistakes, {}, view.study_reps);
+  if (wordButton(screen, "Which front stands up?")) desk.startStudy(StudyKind::fronts, {}, view.study_reps);
+  progressRow(screen);
 }
 
 }  // namespace
@@ -84,15 +94,15 @@ void askSafety(Screen& screen) {
 void drawStudyCard(Screen& screen) {
   View& view = screen.desk.view;
   cardTitle(screen, "Study");
-  askSafety(screen);
+  askQuestions(screen);
   ImGui::Separator();
   rangeRows(screen, view.sweep, "");
   if (const auto pick =
           switchRow(screen, "And", view.two_settings ? "another" : "nothing", {"nothing", "another"}))
     view.two_settings = *pick == "another";
   if (view.two_settings) rangeRows(screen, view.second_sweep, " 2");
-  if (const auto reps = numberRow(screen, "Reps each", view.sweep_reps, 50.0, "", 0))
-    view.sweep_reps = static_cast<int>(std::clamp(*reps, 10.0, 2000.0));
+  if (const auto reps = numberRow(screen, "Reps each", view.study_reps, 50.0, "", 0))
+    view.study_reps = static_cast<int>(std::clamp(*reps, 10.0, 2000.0));
   runRow(screen);
   ImGui::Separator();
   drawReadout(screen);

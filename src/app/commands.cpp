@@ -128,7 +128,7 @@ const auto kCommands = std::to_array<Command>({
      "into the cards: arrows to walk, enter to change; again: back",
      [](Desk& d) { d.view.in_cards = !d.view.in_cards && !d.view.cards.empty(); }},
     {plain(Key::p), "study page", "the picture of the last study, or the field",
-     [](Desk& d) { d.view.study_page = !d.view.study_page && d.sweep(); }},
+     [](Desk& d) { d.view.study_page = !d.view.study_page && d.study(); }},
     {plain(Key::f), "Files", "new, open, save as", [](Desk& d) { toggleCard(d, Card::files); }},
     {control(Key::s), "save", "save", save},
     {plain(Key::e), "clip", "a clip of this rep, with the held one beside it",

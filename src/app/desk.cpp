@@ -92,8 +92,8 @@ bool Desk::collect() {
     notice_ = *words;
     any = true;
   }
-  if (auto swept = swept_.take(); swept && swept->order.edition == study_edition_) {
-    sweep_ = std::move(*swept);
+  if (auto studied = studied_.take(); studied && studied->order.edition == study_edition_) {
+    study_ = std::move(*studied);
     any = true;
   }
   return any;
@@ -123,16 +123,15 @@ void Desk::change(const std::string& words, const std::function<void(Scenario&)>
   playAgain(true);
 }
 
-void Desk::startSweep(const std::vector<SweepRange>& ranges, int reps) {
-  const SweepOrder order{document_.scenario(), ranges, reps, ++study_edition_};
-  sweep_.reset();
+void Desk::startStudy(StudyKind kind, const std::vector<SweepRange>& ranges, int reps) {
+  const StudyOrder order{kind, document_.scenario(), ranges, reps, ++study_edition_};
+  study_.reset();
   study_share_ = 0.0;
   view.study_page = true;
-  study_errand_.post(
-      [this, order](const Errand::Stale& stale) { playSweep(order, model_, stale, study_share_, swept_); });
+  study_errand_.post([this, order](const Errand::Stale& stale) {
+    playStudy(order, model_, stale, study_share_, studied_);
+  });
 }
-
-void Desk::stopStudy() { study_errand_.cancel(); }
 
 void Desk::handOut(const std::string& file) {
   say("writing " + file + " ...");
@@ -142,14 +141,9 @@ void Desk::handOut(const std::string& file) {
 }
 
 void Desk::openCell(std::size_t cell) {
-  if (!sweep_ || cell >= sweep_->result.cells.size()) return;
-  const Scenario look = lookOfCell(sweep_->order, cell);
-  std::string words = "study:";
-  for (std::size_t k = 0; k < sweep_->order.ranges.size(); ++k) {
-    const SweepRange& range = sweep_->order.ranges[k];
-    words += fmt::format(" {} {} {:g}", range.man, range.setting, sweep_->result.cells[cell].at[k]);
-  }
-  change(words, [&](Scenario& scenario) { scenario.players = look.players; });
+  if (!study_ || cell >= cellsOf(*study_)) return;
+  const Scenario look = lookOfCell(*study_, cell);
+  change(wordsOfCell(*study_, cell), [&](Scenario& scenario) { scenario = look; });
   view.study_page = false;
   playback.seek(0.0);
   playback.play();

@@ -44,7 +44,7 @@ struct View {
   bool study_page = false;          // the study's picture stands in place of the field
   SweepRange sweep, second_sweep{"", "read", 0.5, 1.4, 0.3};
   bool two_settings = false;
-  int sweep_reps = 100;
+  int study_reps = 100;
   bool free_drag = false;  // men are put down where they are dropped, no snapping
   bool meeting = false, help = false, caution = false;
   bool asks = false;  // the tape stops where somebody decides, and he is asked
@@ -117,9 +117,10 @@ class Desk {
   void keepSettings() const { folder_.keep(settings); }
 
   // Studies of the look under edit.
-  void startSweep(const std::vector<SweepRange>& ranges, int reps);
-  void stopStudy();
-  [[nodiscard]] const std::optional<SweepPicture>& sweep() const { return sweep_; }
+  /// `ranges` of a sweep; the others need none.
+  void startStudy(StudyKind kind, const std::vector<SweepRange>& ranges, int reps);
+  void stopStudy() { study_errand_.cancel(); }
+  [[nodiscard]] const std::optional<StudyPicture>& study() const { return study_; }
   /// [0, 1].
   [[nodiscard]] double studyShare() const { return study_share_; }
   [[nodiscard]] bool studying() const { return study_errand_.busy(); }
@@ -165,9 +166,9 @@ class Desk {
   std::uint64_t edition_ = 0, readout_edition_ = 0;
   Mailbox<Played> played_;
   Mailbox<Readout> counted_;
-  Mailbox<SweepPicture> swept_;
+  Mailbox<StudyPicture> studied_;
   Mailbox<std::string> handed_out_;
-  std::optional<SweepPicture> sweep_;
+  std::optional<StudyPicture> study_;
   std::atomic<double> study_share_{0.0};
   std::uint64_t study_edition_ = 0;
   Errand rep_errand_, readout_errand_{true}, study_errand_{true}, handout_errand_{true};

@@ -74,8 +74,8 @@ void drag(Screen& screen, Vec2 at) {
 
 void pickCell(Screen& screen, Vec2 at) {
   Desk& desk = screen.desk;
-  if (!desk.sweep() || !ImGui::IsMouseClicked(0)) return;
-  if (const auto cell = sweepCellAt(*desk.sweep(), studyBox(screen.layout), at)) desk.openCell(*cell);
+  if (!desk.study() || !ImGui::IsMouseClicked(0)) return;
+  if (const auto cell = studyCellAt(*desk.study(), studyBox(screen.layout), at)) desk.openCell(*cell);
 }
 
 void drop(Desk& desk) {

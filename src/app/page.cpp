@@ -271,13 +271,13 @@ PageRect studyBox(const PageLayout& layout) {
 namespace {
 
 void addStudy(DisplayList& page, const Desk& desk, const PageLayout& layout) {
-  if (!desk.sweep()) {
+  if (!desk.study()) {
     Panel panel = pagePanel(layout.field);
-    panel.shapes.push_back(Label{layout.field.middle(), "playing ...", 1.2 * layout.text, StyleId::text});
+    panel.shapes.push_back(Label{layout.field.middle(), desk.studying() ? "playing ..." : "no study yet", 1.2 * layout.text, StyleId::text});
     page.panels.push_back(std::move(panel));
     return;
   }
-  for (Panel& panel : sweepPage(*desk.sweep(), studyBox(layout)).panels)
+  for (Panel& panel : studyPage(*desk.study(), studyBox(layout)).panels)
     page.panels.push_back(std::move(panel));
 }
 

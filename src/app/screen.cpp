@@ -63,9 +63,10 @@ void notePage(Screen& screen) {
     screen.places[name] = {s * box.x, s * box.y, s * box.width, s * box.height};
   };
   const Desk& desk = screen.desk;
-  if (desk.view.study_page && desk.sweep()) {
-    for (std::size_t i = 0; i < desk.sweep()->result.cells.size(); ++i) {
-      note("cell " + std::to_string(i + 1), sweepCell(*desk.sweep(), studyBox(screen.layout), i));
+  if (desk.view.study_page && desk.study()) {
+    for (std::size_t i = 0; i < cellsOf(*desk.study()); ++i) {
+      if (const auto cell = studyCell(*desk.study(), studyBox(screen.layout), i))
+        note("cell " + std::to_string(i + 1), *cell);
     }
     return;
   }

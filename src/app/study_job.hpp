@@ -1,58 +1,54 @@
 #pragma once
 #include <atomic>
 #include <cstdint>
-#include <optional>
 #include <string>
+#include <variant>
 #include <vector>
 
 #include "app/errand.hpp"
+#include "app/study_settings.hpp"
 #include "base/model.hpp"
 #include "scenario/scenario.hpp"
+#include "study/faults.hpp"
+#include "study/matrix.hpp"
 #include "study/vary.hpp"
 
 namespace gapsound {
 
-/// A number of one man that can be swept.
-struct SweepSetting {
-  const char* word;   // on the card: "downhill"
-  const char* key;    // in files: "downhill_yps"
-  const char* words;  // in sentences: "the downhill speed"
-  const char* unit;
-  std::optional<double> ManSettings::*setting;
-  double low, high, step;  // what is offered first
+enum class StudyKind {
+  sweep,     // one setting, or two at once
+  mistakes,  // every mistake of every defender, off the man in front and on the call
+  fronts     // every front of the library against every way this run is blocked
 };
-[[nodiscard]] const std::vector<SweepSetting>& sweepSettings();
-/// Throws Error(ourFault) for a word that is not on the list.
-[[nodiscard]] const SweepSetting& sweepSettingNamed(const std::string& word);
-
-struct SweepRange {
-  std::string man;
-  std::string setting = "downhill";  // a SweepSetting's word
-  double low = 3.0, high = 9.0, step = 1.0;
-};
-/// What is gone through: one setting, or two at once.
-struct SweepOrder {
+struct StudyOrder {
+  StudyKind kind = StudyKind::sweep;
   Scenario look;
-  std::vector<SweepRange> ranges;
-  int n = 100;  // reps a value
+  std::vector<SweepRange> ranges;  // of a sweep, one or two
+  int n = 100;                     // reps a cell
   std::uint64_t edition = 0;
 };
-/// The values of a range, both ends included; empty when it makes no sense or is longer than 60.
-[[nodiscard]] std::vector<double> valuesOf(const SweepRange& range);
-/// The look of one cell, the first range slowest.
-[[nodiscard]] Scenario lookOfCell(const SweepOrder& order, std::size_t cell);
 
 /// What has come together so far.
-struct SweepPicture {
-  SweepOrder order;
-  SweepResult result;
-  int played = 0;     // reps a value
+struct StudyPicture {
+  StudyOrder order;
+  Setup setup;  // the look as it is, for the names of its men
+  Plan plan;    // of fronts
+  std::variant<std::monostate, SweepResult, FaultResult, MatrixResult> result;
+  int played = 0;     // reps a cell
   std::string fault;  // why it cannot be played; "" when it can
   [[nodiscard]] bool done() const { return played >= order.n || !fault.empty(); }
 };
-/// Plays the order in rounds that grow, a first picture after a few reps a value, and leaves the picture in
-/// the box after each, until it is done or stale. `share` tells how far it is, [0, 1].
-void playSweep(const SweepOrder& order, const Model& model, const Errand::Stale& stale,
-               std::atomic<double>& share, Mailbox<SweepPicture>& box);
+/// The finding, or why there is none.
+[[nodiscard]] std::string findingOf(const StudyPicture& picture);
+/// Values, mistakes or pairs that can be opened.
+[[nodiscard]] std::size_t cellsOf(const StudyPicture& picture);
+/// What opening a cell makes of the look, and in words.
+[[nodiscard]] Scenario lookOfCell(const StudyPicture& picture, std::size_t cell);
+[[nodiscard]] std::string wordsOfCell(const StudyPicture& picture, std::size_t cell);
+
+/// Plays the order in rounds that grow, a first picture after a few reps a cell, and leaves the picture in the
+/// box after each, until it is done or stale. `share` tells how far it is, [0, 1].
+void playStudy(const StudyOrder& order, const Model& model, const Errand::Stale& stale, std::atomic<double>& share,
+               Mailbox<StudyPicture>& box);
 
 }  // namespace gapsound

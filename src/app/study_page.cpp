@@ -3,8 +3,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
+#include "app/study_cells.hpp"
 #include "picture/chart.hpp"
 
 namespace gapsound {
@@ -12,110 +12,54 @@ namespace {
 
 constexpr double kText = 15.0;
 constexpr double kMargin = 18.0;
-constexpr double kHead = 66.0;  // finding above the picture
-constexpr double kFoot = 34.0;
-constexpr double kCells = 74.0;  // height of the row of cells under a curve
-constexpr double kNames = 96.0;  // left of a map
+constexpr double kHead = 66.0;   // finding above the picture
+constexpr double kFoot = 22.0;   // words under it
+constexpr double kCells = 94.0;  // height of the row of cells under a curve
+constexpr std::size_t kBars = 16;
 
-struct Grid {
-  PageRect box;
-  std::size_t rows = 1, columns = 1;
-};
-
-/// A row under the curve, or a map whose first setting runs upward.
-Grid gridOf(const SweepPicture& picture, const PageRect& box) {
-  const auto& axes = picture.result.axes;
-  PageRect inner{box.x + kMargin + kNames, box.y + kHead, box.width - 2.0 * kMargin - kNames,
-                 box.height - kHead - kFoot};
-  if (axes.size() > 1) return {inner, axes[0].values.size(), axes[1].values.size()};
-  inner.y = inner.bottom() - kCells;
-  inner.height = kCells;
-  return {inner, 1, axes.empty() ? 1 : axes[0].values.size()};
+PageRect plotBox(const PageRect& box) {
+  return {box.x + kMargin, box.y + kHead, box.width - 2.0 * kMargin, box.height - kHead - kFoot};
 }
 
-PageRect cellIn(const Grid& grid, std::size_t cell) {
-  const double width = grid.box.width / static_cast<double>(grid.columns);
-  const double height = grid.box.height / static_cast<double>(grid.rows);
-  const std::size_t up = grid.rows - 1 - cell / grid.columns;
-  return {grid.box.x + width * static_cast<double>(cell % grid.columns),
-          grid.box.y + height * static_cast<double>(up), width, height};
-}
+std::string percent(double share) { return fmt::format("{:.0f} %", 100.0 * share); }
 
-struct Span {
-  double low = 0.0, high = 1.0;
-};
-Span meansOf(const SweepResult& result) {
-  Span span{1e9, -1e9};
-  for (const SweepCell& cell : result.cells) {
-    span.low = std::min(span.low, cell.gains.mean);
-    span.high = std::max(span.high, cell.gains.mean);
+CellGrid gridOf(const SweepResult& sweep) {
+  CellGrid grid;
+  grid.upward = true;
+  const bool map = sweep.axes.size() > 1;
+  for (const double value : sweep.axes.back().values) grid.columns.push_back(fmt::format("{:g}", value));
+  if (!map) grid.rows = {"mean yd, cutback open"};
+  for (std::size_t row = 0; map && row < sweep.axes[0].values.size(); ++row)
+    grid.rows.push_back(fmt::format("{:g} {}", sweep.axes[0].values[row], sweep.axes[0].unit));
+  for (std::size_t i = 0; i < sweep.cells.size(); ++i) {
+    const auto& gains = sweep.cells[i].gains;
+    grid.cells.push_back({gains.mean, fmt::format("{:.1f}", gains.mean), percent(gains.cutback_open), i == sweep.best});
   }
-  return span;
+  return grid;
 }
 
-/// A square to the left of its figures, or under them where the cell is narrow.
-void drawCell(Panel& panel, const SweepPicture& picture, const PageRect& at, std::size_t index,
-              const Span& span) {
-  constexpr double kWide = 84.0;
-  const SweepCell& cell = picture.result.cells[index];
-  const bool best = index == picture.result.best;
-  const bool wide = at.width >= kWide;
-  const double share = (cell.gains.mean - span.low) / std::max(1.5, span.high - span.low);
-  const double room = std::min((wide ? 0.5 : 1.0) * at.width - 8.0, at.height - 8.0);
-  const double half = 0.5 * room * std::sqrt(0.06 + 0.94 * share);
-  const Vec2 square{at.x + (wide ? 0.28 : 0.5) * at.width, at.middle().y};
-  const Vec2 figures{at.x + (wide ? 0.76 : 0.5) * at.width, at.middle().y};
-  panel.shapes.push_back(Rect{{at.x + 2.0, at.y + 2.0},
-                              {at.right() - 2.0, at.bottom() - 2.0},
-                              0.0,
-                              best ? StyleId::defense_2 : StyleId::panel});
-  panel.shapes.push_back(Rect{square - Vec2{half, half}, square + Vec2{half, half}, 0.0, StyleId::bar});
-  const double text = std::clamp(0.3 * at.height, 10.0, kText);
-  panel.shapes.push_back(Label{figures - Vec2{0.0, 0.55 * text}, fmt::format("{:.1f}", cell.gains.mean), text,
-                               StyleId::cell_strong});
-  panel.shapes.push_back(Label{figures + Vec2{0.0, 0.65 * text},
-                               fmt::format("{:.0f} %", 100.0 * cell.gains.cutback_open), 0.85 * text,
-                               StyleId::cell_text});
+CellGrid gridOf(const MatrixResult& matrix) {
+  CellGrid grid{matrix.rows, matrix.columns, {}, false};
+  for (std::size_t i = 0; i < matrix.cells.size(); ++i) {
+    const MatrixCell& cell = matrix.cells[i];
+    const std::string note = cell.unsound_gap.empty() ? percent(cell.gains.stuffed) : "no " + cell.unsound_gap;
+    grid.cells.push_back({cell.gains.mean, fmt::format("{:.1f}", cell.gains.mean), note, i == matrix.worst});
+  }
+  return grid;
 }
 
-void drawNames(Panel& panel, const SweepPicture& picture, const Grid& grid) {
-  const auto& axes = picture.result.axes;
-  const SweepAxis& across = axes.back();
-  for (std::size_t column = 0; column < grid.columns; ++column) {
-    const PageRect cell = cellIn(grid, column);
-    panel.shapes.push_back(Label{{cell.middle().x, grid.box.bottom() + 11.0},
-                                 fmt::format("{:g}", across.values[column]),
-                                 kText,
-                                 StyleId::axis_text});
-  }
-  if (axes.size() < 2) {
-    panel.shapes.push_back(Label{{grid.box.x - 8.0, grid.box.middle().y - 10.0},
-                                 "mean, yd",
-                                 kText,
-                                 StyleId::axis_text,
-                                 Anchor::right});
-    panel.shapes.push_back(Label{{grid.box.x - 8.0, grid.box.middle().y + 10.0},
-                                 "cutback open",
-                                 kText,
-                                 StyleId::axis_text,
-                                 Anchor::right});
-    return;
-  }
-  for (std::size_t row = 0; row < grid.rows; ++row) {
-    const PageRect cell = cellIn(grid, row * grid.columns);
-    panel.shapes.push_back(Label{{grid.box.x - 8.0, cell.middle().y},
-                                 fmt::format("{:g} {}", axes[0].values[row], axes[0].unit),
-                                 kText,
-                                 StyleId::axis_text,
-                                 Anchor::right});
-  }
+PageRect cellsBox(const SweepResult& sweep, const PageRect& box) {
+  PageRect plot = plotBox(box);
+  if (sweep.axes.size() > 1) return plot;
+  plot.y = plot.bottom() - kCells;
+  plot.height = kCells;
+  return plot;
 }
 
-ChartData curveOf(const SweepPicture& picture) {
-  const SweepResult& result = picture.result;
+ChartData curveOf(const SweepResult& sweep) {
   Curve curve;
   curve.name = "mean gain";
-  for (const SweepCell& cell : result.cells) {
+  for (const SweepCell& cell : sweep.cells) {
     curve.x.push_back(cell.at.front());
     curve.y.push_back(cell.gains.mean);
     curve.low.push_back(cell.gains.mean_ci.low);
@@ -123,19 +67,17 @@ ChartData curveOf(const SweepPicture& picture) {
   }
   ChartData data;
   data.y_label = "mean gain, yd";
-  data.x_label = result.axes.front().words + ", " + result.axes.front().unit;
+  data.x_label = sweep.axes.front().words + ", " + sweep.axes.front().unit;
   data.curves = {curve};
-  data.marks = {{result.cells[result.best].at.front(), "best", {}}};
-  if (result.break_point)
-    data.marks.push_back({result.break_point->value, "breaks",
-                          std::pair(result.break_point->ci.low, result.break_point->ci.high)});
+  data.marks = {{sweep.cells[sweep.best].at.front(), "best", {}}};
+  if (const auto& point = sweep.break_point)
+    data.marks.push_back({point->value, "breaks", std::pair(point->ci.low, point->ci.high)});
   return data;
 }
 
-/// The chart's own page moved to its place.
-void addCurve(DisplayList& page, const SweepPicture& picture, const PageRect& at) {
-  DisplayList chart = chartPage(curveOf(picture), at.width, at.height);
-  for (Panel& panel : chart.panels) {
+/// A page of its own moved to its place.
+void addMoved(DisplayList& page, DisplayList other, const PageRect& at) {
+  for (Panel& panel : other.panels) {
     panel.camera.origin += Vec2{at.x, at.y};
     panel.clip.x += at.x;
     panel.clip.y += at.y;
@@ -143,72 +85,110 @@ void addCurve(DisplayList& page, const SweepPicture& picture, const PageRect& at
   }
 }
 
-std::string footWords(const SweepPicture& picture) {
-  const auto& axes = picture.result.axes;
-  const std::string across =
-      axes.size() > 1 ? axes[1].words + ", " + axes[1].unit + ", across; " + axes[0].words + " upward. " : "";
-  return across + fmt::format(
-                      "{} reps a value on the same luck; the square grows with the yards. Click a value: its "
-                      "rep plays.",
-                      picture.played);
-}
-
-}  // namespace
-
-namespace {
-
-Panel findingOf(const SweepPicture& picture, const PageRect& box) {
-  Panel panel = pagePanel(box);
-  const std::string words = picture.fault.empty() ? picture.result.sentence : picture.fault;
-  panel.shapes.push_back(Label{{box.x + kMargin, box.y + 12.0},
-                               words,
-                               16.0,
-                               StyleId::strong,
-                               Anchor::left,
-                               Rise::top,
-                               box.width - 2.0 * kMargin});
-  return panel;
-}
-
-Panel cellsOf(const SweepPicture& picture, const PageRect& box) {
-  const Grid grid = gridOf(picture, box);
-  Panel panel = pagePanel(box);
-  const Span span = meansOf(picture.result);
-  for (std::size_t i = 0; i < picture.result.cells.size(); ++i)
-    drawCell(panel, picture, cellIn(grid, i), i, span);
-  drawNames(panel, picture, grid);
-  panel.shapes.push_back(Label{
-      {box.x + kMargin, box.bottom() - 8.0}, footWords(picture), 0.85 * kText, StyleId::small, Anchor::left});
-  return panel;
-}
-
-}  // namespace
-
-DisplayList sweepPage(const SweepPicture& picture, const PageRect& box) {
-  constexpr double kChartHead = 64.0;  // room a chart keeps for a title of its own
-  DisplayList page{box.right(), box.bottom(), {pagePanel(box)}};
-  page.panels.front().shapes.push_back(
-      Rect{{box.x, box.y}, {box.right(), box.bottom()}, 0.0, StyleId::ground});
-  if (!picture.result.cells.empty()) {
-    if (picture.result.axes.size() == 1) {
-      const double top = box.y + kHead - kChartHead;
-      addCurve(page, picture,
-               {box.x + kMargin, top, box.width - 2.0 * kMargin, gridOf(picture, box).box.y - top});
-    }
-    page.panels.push_back(cellsOf(picture, box));
+void addSweep(DisplayList& page, const SweepResult& sweep, const PageRect& box) {
+  constexpr double kChartHead = 50.0;  // room a chart keeps for a title of its own
+  const PageRect cells = cellsBox(sweep, box);
+  if (sweep.axes.size() == 1 && sweep.axes.front().values.size() > 1) {
+    const double top = box.y + kHead - kChartHead;
+    const PageRect chart{cells.x, top, cells.width, cells.y - top};
+    addMoved(page, chartPage(curveOf(sweep), chart.width, chart.height), chart);
   }
-  page.panels.push_back(findingOf(picture, box));
+  page.panels.push_back(cellPanel(gridOf(sweep), cells));
+}
+
+PageRect barRow(const PageRect& box, std::size_t row) {
+  const PageRect plot = plotBox(box);
+  const double height = plot.height / static_cast<double>(kBars);
+  return {plot.x, plot.y + height * static_cast<double>(row), plot.width, height};
+}
+
+std::string repairWords(const StudyPicture& picture, const FaultRow& row) {
+  std::string words = fmt::format("{:+.1f} yd on the call, {:+.1f} off the man in front", row.loss.difference,
+                                  row.loss_fixed.difference);
+  if (row.repaired_by != kNobody)
+    words += ": " + picture.setup.men[static_cast<std::size_t>(row.repaired_by)].id + " repairs it";
+  return words;
+}
+
+/// The cost on the call as a filled bar, what is left of it off the man in front as an outlined one under it.
+void drawBar(Panel& panel, const StudyPicture& picture, const FaultRow& row, const PageRect& at, double most) {
+  const double names = 190.0;
+  const double words = 330.0;
+  const double zero = at.x + names;
+  const double room = std::max(40.0, at.width - names - words);
+  const double text = std::min(14.0, 0.62 * at.height);
+  const auto bar = [&](double value, double top, double bottom, StyleId style) {
+    const double end = zero + room * std::clamp(value / most, -0.1, 1.0);
+    panel.shapes.push_back(Rect{{zero, at.y + top * at.height}, {end, at.y + bottom * at.height}, 0.0, style});
+  };
+  bar(row.loss.difference, 0.12, 0.54, StyleId::bar);
+  bar(row.loss_fixed.difference, 0.54, 0.88, StyleId::bar_2);
+  std::string name = nameOf(picture.setup, row.mistakes);
+  std::replace(name.begin(), name.end(), '_', ' ');
+  panel.shapes.push_back(Label{{zero - 10.0, at.middle().y}, name, text, StyleId::cell_strong, Anchor::right});
+  panel.shapes.push_back(
+      Label{{zero + room + 12.0, at.middle().y}, repairWords(picture, row), text, StyleId::cell_text, Anchor::left});
+}
+
+void addMistakes(DisplayList& page, const StudyPicture& picture, const FaultResult& faults, const PageRect& box) {
+  Panel panel = pagePanel(box);
+  const double most = faults.rows.empty() ? 1.0 : std::max(0.5, faults.rows.front().loss.difference);
+  for (std::size_t i = 0; i < std::min(kBars, faults.rows.size()); ++i)
+    drawBar(panel, picture, faults.rows[i], barRow(box, i), most);
+  page.panels.push_back(std::move(panel));
+}
+
+std::string footWords(const StudyPicture& picture) {
+  const std::string reps = fmt::format("{} reps each on the same luck. Click: its rep plays.", picture.played);
+  if (const auto* sweep = std::get_if<SweepResult>(&picture.result)) {
+    const auto& axes = sweep->axes;
+    if (axes.size() < 2) return "A square grows with the yards. " + reps;
+    return fmt::format("{}, {}, across; {} upward; mean yd, cutback open. {}", axes[1].words, axes[1].unit,
+                       axes[0].words, reps);
+  }
+  if (std::holds_alternative<FaultResult>(picture.result))
+    return "Filled: what it costs when all run to the call; outlined: when all fit off the man in front. " + reps;
+  return "Mean yd and share of 0 or less; the worst pair is framed. " + reps;
+}
+
+Panel wordsOf(const StudyPicture& picture, const PageRect& box) {
+  Panel panel = pagePanel(box);
+  panel.shapes.push_back(Label{{box.x + kMargin, box.y + 12.0}, findingOf(picture), 16.0, StyleId::strong,
+                               Anchor::left, Rise::top, box.width - 2.0 * kMargin});
+  if (cellsOf(picture) > 0) {
+    panel.shapes.push_back(Label{
+        {box.x + kMargin, box.bottom() - 10.0}, footWords(picture), 0.85 * kText, StyleId::small, Anchor::left});
+  }
+  return panel;
+}
+
+}  // namespace
+
+DisplayList studyPage(const StudyPicture& picture, const PageRect& box) {
+  DisplayList page{box.right(), box.bottom(), {pagePanel(box)}};
+  page.panels.front().shapes.push_back(Rect{{box.x, box.y}, {box.right(), box.bottom()}, 0.0, StyleId::ground});
+  if (const auto* sweep = std::get_if<SweepResult>(&picture.result)) addSweep(page, *sweep, box);
+  if (const auto* faults = std::get_if<FaultResult>(&picture.result)) addMistakes(page, picture, *faults, box);
+  if (const auto* matrix = std::get_if<MatrixResult>(&picture.result))
+    page.panels.push_back(cellPanel(gridOf(*matrix), plotBox(box)));
+  page.panels.push_back(wordsOf(picture, box));
   return page;
 }
 
-PageRect sweepCell(const SweepPicture& picture, const PageRect& box, std::size_t cell) {
-  return cellIn(gridOf(picture, box), cell);
+std::optional<PageRect> studyCell(const StudyPicture& picture, const PageRect& box, std::size_t cell) {
+  if (cell >= cellsOf(picture)) return std::nullopt;
+  if (const auto* sweep = std::get_if<SweepResult>(&picture.result))
+    return cellOf(gridOf(*sweep), cellsBox(*sweep, box), cell);
+  if (const auto* matrix = std::get_if<MatrixResult>(&picture.result))
+    return cellOf(gridOf(*matrix), plotBox(box), cell);
+  if (cell >= kBars) return std::nullopt;
+  return barRow(box, cell);
 }
 
-std::optional<std::size_t> sweepCellAt(const SweepPicture& picture, const PageRect& box, Vec2 page) {
-  for (std::size_t i = 0; i < picture.result.cells.size(); ++i) {
-    const PageRect cell = sweepCell(picture, box, i);
-    if (page.x >= cell.x && page.x < cell.right() && page.y >= cell.y && page.y < cell.bottom()) return i;
+std::optional<std::size_t> studyCellAt(const StudyPicture& picture, const PageRect& box, Vec2 page) {
+  for (std::size_t i = 0; i < cellsOf(picture); ++i) {
+    const auto cell = studyCell(picture, box, i);
+    if (cell && page.x >= cell->x && page.x < cell->right() && page.y >= cell->y && page.y < cell->bottom()) return i;
   }
   return std::nullopt;
 }

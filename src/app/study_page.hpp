@@ -6,13 +6,12 @@
 
 namespace gapsound {
 
-/// The picture of a sweep in a box of the page: the finding, a curve or a map, and a cell for every value. A
-/// cell's square grows with the yards it costs, so the page needs no colour; the best cell has a heavy frame.
-[[nodiscard]] DisplayList sweepPage(const SweepPicture& picture, const PageRect& box);
+/// The picture of a study in a box of the page: the finding, then a curve over a row of cells, a map, bars of
+/// mistakes, or fronts against ways to block. A square or bar grows with the yards, so the page needs no colour.
+[[nodiscard]] DisplayList studyPage(const StudyPicture& picture, const PageRect& box);
 /// The cell under a point of the page.
-[[nodiscard]] std::optional<std::size_t> sweepCellAt(const SweepPicture& picture, const PageRect& box,
-                                                     Vec2 page);
-/// Where a cell stands.
-[[nodiscard]] PageRect sweepCell(const SweepPicture& picture, const PageRect& box, std::size_t cell);
+[[nodiscard]] std::optional<std::size_t> studyCellAt(const StudyPicture& picture, const PageRect& box, Vec2 page);
+/// Where a cell stands; nothing for the mistakes that are not shown.
+[[nodiscard]] std::optional<PageRect> studyCell(const StudyPicture& picture, const PageRect& box, std::size_t cell);
 
 }  // namespace gapsound

@@ -234,15 +234,15 @@ TEST_CASE("a held look is compared on the same luck when another rep is chosen")
 
 TEST_CASE("the question about the safety in two clicks; a cell clicked plays its look") {
   Bench b;
-  b.desk.view.sweep_reps = 12;
+  b.desk.view.study_reps = 12;
   b.act("s,How fast may the safety come?");
   b.desk.settle(true);
   b.act("right");
-  REQUIRE(b.desk.sweep());
-  CHECK(b.desk.sweep()->fault.empty());
-  CHECK(b.desk.sweep()->done());
-  CHECK(b.desk.sweep()->result.cells.size() == 7);
-  CHECK_FALSE(b.desk.sweep()->result.sentence.empty());
+  REQUIRE(b.desk.study());
+  CHECK(b.desk.study()->fault.empty());
+  CHECK(b.desk.study()->done());
+  CHECK(cellsOf(*b.desk.study()) == 7);
+  CHECK(findingOf(*b.desk.study()).find("no pass threat") != std::string::npos);
   b.act("cell 6");
   CHECK(settingOf(b.desk, "SS", &ManSettings::downhill_yps) == 8.0);
   CHECK_FALSE(b.desk.view.study_page);
@@ -251,22 +251,55 @@ TEST_CASE("the question about the safety in two clicks; a cell clicked plays its
   CHECK(std::isnan(settingOf(b.desk, "SS", &ManSettings::downhill_yps)));
 }
 
-TEST_CASE("two settings make a map; a sweep that cannot be played says why; the next one replaces it") {
+TEST_CASE("two settings make a map; a study that cannot be played says why; a stopped one ends") {
   Bench b;
-  b.desk.startSweep({{"SS", "read", 0.5, 1.1, 0.3}, {"SS", "downhill", 4.0, 8.0, 2.0}}, 8);
+  b.desk.startStudy(StudyKind::sweep, {{"SS", "read", 0.5, 1.1, 0.3}, {"SS", "downhill", 4.0, 8.0, 2.0}}, 8);
   b.desk.settle(true);
-  REQUIRE(b.desk.sweep());
-  CHECK(b.desk.sweep()->result.cells.size() == 9);
-  const Scenario last = lookOfCell(b.desk.sweep()->order, 5);
-  CHECK(last.players.at("SS").read_delay_s == 0.8);
-  CHECK(last.players.at("SS").downhill_yps == 8.0);
-  b.desk.startSweep({{"SS", "downhill", 4.0, 80.0, 2.0}}, 8);
+  REQUIRE(b.desk.study());
+  CHECK(cellsOf(*b.desk.study()) == 9);
+  const Scenario look = lookOfCell(*b.desk.study(), 5);
+  CHECK(look.players.at("SS").read_delay_s == 0.8);
+  CHECK(look.players.at("SS").downhill_yps == 8.0);
+  b.desk.startStudy(StudyKind::sweep, {{"SS", "downhill", 4.0, 80.0, 2.0}}, 8);
   b.desk.settle(true);
-  CHECK(b.desk.sweep()->fault.find("downhill_yps") != std::string::npos);
-  b.desk.startSweep({{"SS", "downhill", 3.0, 9.0, 0.25}}, 1000);
+  CHECK(findingOf(*b.desk.study()).find("downhill_yps") != std::string::npos);
+  b.desk.startStudy(StudyKind::sweep, {{"SS", "downhill", 3.0, 9.0, 0.25}}, 1000);
   b.desk.stopStudy();
   b.desk.settle(true);
-  CHECK_FALSE((b.desk.sweep() && b.desk.sweep()->done()));
+  CHECK_FALSE((b.desk.study() && b.desk.study()->done()));
+}
+
+TEST_CASE("every mistake is ranked by what it costs; a bar clicked lays the mistake on the look") {
+  Bench b;
+  b.desk.view.study_reps = 6;
+  b.act("s,What does each mistake cost?");
+  b.desk.settle(true);
+  b.act("right");
+  REQUIRE(b.desk.study());
+  const auto& faults = std::get<FaultResult>(b.desk.study()->result);
+  REQUIRE(faults.rows.size() > 10);
+  CHECK(faults.rows.front().loss.difference >= faults.rows.back().loss.difference);
+  const Mistakes first = faults.rows.front().mistakes;
+  b.act("cell 1");
+  REQUIRE(b.desk.document().scenario().faults.size() == 1);
+  const PlacedFault& placed = b.desk.document().scenario().faults.front();
+  CHECK(placed.fault.kind == first.front().fault.kind);
+  CHECK(placed.player == b.desk.rep()->tape.setup.men[static_cast<std::size_t>(first.front().man)].id);
+}
+
+TEST_CASE("fronts stand against every way the run is blocked; a pair clicked is the look") {
+  Bench b;
+  b.desk.view.study_reps = 2;
+  b.act("s,Which front stands up?");
+  b.desk.settle(true);
+  b.act("right");
+  REQUIRE(b.desk.study());
+  const auto& matrix = std::get<MatrixResult>(b.desk.study()->result);
+  CHECK(matrix.rows.size() >= 3);
+  CHECK(matrix.columns.size() == variantNames(*findScheme(library(), "R02")).size());
+  b.act("cell 1");
+  CHECK(b.desk.document().scenario().defense.front == b.desk.rep()->tape.setup.front.substr(0, 3));
+  CHECK(matrix.rows.front().rfind(b.desk.document().scenario().defense.front, 0) == 0);
 }
 
 TEST_CASE("a strip of the rep shown is written beside the work; where it cannot be, the notice says so") {
