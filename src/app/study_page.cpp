@@ -118,14 +118,14 @@ void drawBar(Panel& panel, const StudyPicture& picture, const FaultRow& row, con
   const double room = std::max(40.0, at.width - names - words);
   const double text = std::min(14.0, 0.62 * at.height);
   const auto bar = [&](double value, double top, double bottom, StyleId style) {
-    const double end = zero + room * std::clamp(value / most, -0.1, 1.0);
+    const double end = zero + room * std::clamp(value / most, -0.02, 1.0);
     panel.shapes.push_back(Rect{{zero, at.y + top * at.height}, {end, at.y + bottom * at.height}, 0.0, style});
   };
   bar(row.loss.difference, 0.12, 0.54, StyleId::bar);
   bar(row.loss_fixed.difference, 0.54, 0.88, StyleId::bar_2);
   std::string name = nameOf(picture.setup, row.mistakes);
   std::replace(name.begin(), name.end(), '_', ' ');
-  panel.shapes.push_back(Label{{zero - 10.0, at.middle().y}, name, text, StyleId::cell_strong, Anchor::right});
+  panel.shapes.push_back(Label{{zero - 16.0, at.middle().y}, name, text, StyleId::cell_strong, Anchor::right});
   panel.shapes.push_back(
       Label{{zero + room + 12.0, at.middle().y}, repairWords(picture, row), text, StyleId::cell_text, Anchor::left});
 }

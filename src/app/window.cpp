@@ -61,6 +61,10 @@ class Window {
       const bool brought = desk_.collect();
       if (told || brought || stage_.behind()) fresh = kSettle;
       if (stage_.wantsToClose()) desk_.askQuit();
+      for (const std::string& file : stage_.dropped()) {
+        desk_.askOpen(file);
+        fresh = kSettle;
+      }
       const double time = now();
       if (moving || fresh > 0) {
         draw(time - last);

@@ -6,6 +6,7 @@
 
 #include "app/hands.hpp"
 #include "io/theme_file.hpp"
+#include "painters/window/drop.hpp"
 #include "painters/window/imgui_input.hpp"
 #include "painters/window/list_painter.hpp"
 #include "painters/window/outlines.hpp"
@@ -53,6 +54,13 @@ TEST_CASE("a dashed line has ink where the dash says, round corners too") {
   for (const auto& run : dashed({{0, 0}, {35, 0}, {35, 35}, {0, 35}}, true, {5.0, 5.0}))
     ink += lengthOfRun(run);
   CHECK(ink == doctest::Approx(70.0));
+}
+
+TEST_CASE("a dropped list names files, spaces and all, and nothing else") {
+  const auto files = filesInUriList("# a comment\r\nfile:///home/looks/my%20look.json\r\nhttp://x/y\r\nfile://host/b.json\r\n");
+  CHECK(files == std::vector<std::string>{"/home/looks/my look.json", "/b.json"});
+  CHECK(filesInUriList("file:///a%2").front() == "/a%2");
+  CHECK(filesInUriList("").empty());
 }
 
 TEST_CASE("no event of a frame hides another") {

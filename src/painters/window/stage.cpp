@@ -9,6 +9,7 @@
 #include <utility>
 
 #include "painters/cairo_painter.hpp"
+#include "painters/window/drop.hpp"
 #include "painters/window/imgui_input.hpp"
 
 namespace gapsound {
@@ -81,6 +82,7 @@ sf::ContextSettings plainContext() { return sf::ContextSettings(0, 0, 0, 3, 0); 
 
 struct Stage::Parts {
   sf::Window window;
+  std::unique_ptr<DropTarget> drops;
   ImGuiHost host;
   FontShelf fonts;
   InputQueue queue;
@@ -99,6 +101,7 @@ struct Stage::Parts {
     if (!full) window.setPosition({0, 0});
     window.setKeyRepeatEnabled(true);
     size = {static_cast<int>(window.getSize().x), static_cast<int>(window.getSize().y)};
+    drops = std::make_unique<DropTarget>(window.getSystemHandle());
     ImGui_ImplOpenGL3_Init();
   }
 
@@ -216,6 +219,8 @@ void Stage::fullScreen(bool on) {
   ImGui_ImplOpenGL3_Shutdown();
   parts_->open();
 }
+
+std::vector<std::string> Stage::dropped() { return parts_->drops->take(); }
 
 bool Stage::wantsToClose() { return std::exchange(parts_->close, false); }
 

@@ -42,6 +42,8 @@ class Stage {
   void fullScreen(bool on);
   /// The user asked the window to close; true once for each time.
   [[nodiscard]] bool wantsToClose();
+  /// Files dropped on the window since the last call.
+  [[nodiscard]] std::vector<std::string> dropped();
   /// Does what the user did, for pictures and tests.
   void pretend(const InputEvent& event);
 
