@@ -84,7 +84,8 @@ void askQuestions(Screen& screen) {
     view.two_settings = false;
     run(desk);
   }
-  if (wordButton(screen, "What does each mistake cost?")) desk.startStudy(StudyKind::mistakes, {}, view.study_reps);
+  if (wordButton(screen, "What does each mistake cost?"))
+    desk.startStudy(StudyKind::mistakes, {}, view.study_reps);
   if (wordButton(screen, "Which front stands up?")) desk.startStudy(StudyKind::fronts, {}, view.study_reps);
   progressRow(screen);
 }

@@ -128,9 +128,8 @@ void Desk::startStudy(StudyKind kind, const std::vector<SweepRange>& ranges, int
   study_.reset();
   study_share_ = 0.0;
   view.study_page = true;
-  study_errand_.post([this, order](const Errand::Stale& stale) {
-    playStudy(order, model_, stale, study_share_, studied_);
-  });
+  study_errand_.post(
+      [this, order](const Errand::Stale& stale) { playStudy(order, model_, stale, study_share_, studied_); });
 }
 
 void Desk::handOut(const std::string& file) {

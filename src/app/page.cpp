@@ -273,7 +273,8 @@ namespace {
 void addStudy(DisplayList& page, const Desk& desk, const PageLayout& layout) {
   if (!desk.study()) {
     Panel panel = pagePanel(layout.field);
-    panel.shapes.push_back(Label{layout.field.middle(), desk.studying() ? "playing ..." : "no study yet", 1.2 * layout.text, StyleId::text});
+    panel.shapes.push_back(Label{layout.field.middle(), desk.studying() ? "playing ..." : "no study yet",
+                                 1.2 * layout.text, StyleId::text});
     page.panels.push_back(std::move(panel));
     return;
   }

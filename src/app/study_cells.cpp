@@ -37,14 +37,17 @@ void drawCell(Panel& panel, const CellGrid::Cell& cell, const PageRect& at, cons
   const double half = 0.5 * room * std::sqrt(0.06 + 0.94 * share);
   const Vec2 square{at.x + (wide ? 0.28 : 0.5) * at.width, at.middle().y};
   const Vec2 figures{at.x + (wide ? 0.76 : 0.5) * at.width, at.middle().y};
-  panel.shapes.push_back(Rect{{at.x + 2.0, at.y + 2.0}, {at.right() - 2.0, at.bottom() - 2.0}, 0.0,
+  panel.shapes.push_back(Rect{{at.x + 2.0, at.y + 2.0},
+                              {at.right() - 2.0, at.bottom() - 2.0},
+                              0.0,
                               cell.framed ? StyleId::defense_2 : StyleId::panel});
   panel.shapes.push_back(Rect{square - Vec2{half, half}, square + Vec2{half, half}, 0.0, StyleId::bar});
   const double text = std::clamp(0.34 * at.height, 9.0, kText);
   const bool two = !cell.note.empty() && at.height > 26.0;
   const double apart = two ? 0.6 * text : 0.0;
   panel.shapes.push_back(Label{figures - Vec2{0.0, apart}, cell.figure, text, StyleId::cell_strong});
-  if (two) panel.shapes.push_back(Label{figures + Vec2{0.0, apart}, cell.note, 0.85 * text, StyleId::cell_text});
+  if (two)
+    panel.shapes.push_back(Label{figures + Vec2{0.0, apart}, cell.note, 0.85 * text, StyleId::cell_text});
 }
 
 }  // namespace
@@ -63,7 +66,8 @@ PageRect cellOf(const CellGrid& grid, const PageRect& box, std::size_t cell) {
 Panel cellPanel(const CellGrid& grid, const PageRect& box) {
   Panel panel = pagePanel(box);
   const Span span = valuesIn(grid);
-  for (std::size_t i = 0; i < grid.cells.size(); ++i) drawCell(panel, grid.cells[i], cellOf(grid, box, i), span);
+  for (std::size_t i = 0; i < grid.cells.size(); ++i)
+    drawCell(panel, grid.cells[i], cellOf(grid, box, i), span);
   for (std::size_t column = 0; column < grid.columns.size(); ++column) {
     const Vec2 at{cellOf(grid, box, column).middle().x, box.bottom() - 0.5 * kUnder};
     panel.shapes.push_back(Label{at, grid.columns[column], kText, StyleId::axis_text});

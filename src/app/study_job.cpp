@@ -26,7 +26,8 @@ struct Work {
 void checkRanges(const StudyOrder& order) {
   for (const SweepRange& range : order.ranges) {
     if (!valuesOf(range).empty()) continue;
-    throw InputError("study", range.setting, fmt::format("{:g} to {:g} by {:g}", range.low, range.high, range.step),
+    throw InputError("study", range.setting,
+                     fmt::format("{:g} to {:g} by {:g}", range.low, range.high, range.step),
                      "from, to and a step above 0, at most 60 values");
   }
 }
@@ -110,7 +111,9 @@ Work frontsWork(StudyPicture& picture, const Model& model) {
   all.calls = std::move(kept);
   picture.plan = std::move(all);
   work.seeds = picture.order.n;
-  work.result = [plan = picture.plan, setups = work.setups](const Rows& rows) { return matrixOf(plan, setups, rows); };
+  work.result = [plan = picture.plan, setups = work.setups](const Rows& rows) {
+    return matrixOf(plan, setups, rows);
+  };
   return work;
 }
 
@@ -131,11 +134,13 @@ void playWork(StudyPicture& picture, const Work& work, const Model& model, const
               std::atomic<double>& share, Mailbox<StudyPicture>& box) {
   constexpr int kFirst = 6;
   Rows rows(work.setups.size());
-  for (int from = 0, to = std::min(kFirst, work.seeds); from < work.seeds; from = to, to = std::min(3 * to, work.seeds)) {
-    const auto lots = playAll(work.setups, model, static_cast<std::uint64_t>(from) + 1, to - from, 0, [&](double done) {
-      share = (from + (to - from) * done) / work.seeds;
-      return !stale;
-    });
+  for (int from = 0, to = std::min(kFirst, work.seeds); from < work.seeds;
+       from = to, to = std::min(3 * to, work.seeds)) {
+    const auto lots =
+        playAll(work.setups, model, static_cast<std::uint64_t>(from) + 1, to - from, 0, [&](double done) {
+          share = (from + (to - from) * done) / work.seeds;
+          return !stale;
+        });
     if (stale) return;
     for (std::size_t cell = 0; cell < lots.size(); ++cell) {
       std::transform(lots[cell].begin(), lots[cell].end(), std::back_inserter(rows[cell]), outcomeOf);
@@ -148,7 +153,9 @@ void playWork(StudyPicture& picture, const Work& work, const Model& model, const
 
 const SweepResult* sweepIn(const StudyPicture& picture) { return std::get_if<SweepResult>(&picture.result); }
 const FaultResult* faultsIn(const StudyPicture& picture) { return std::get_if<FaultResult>(&picture.result); }
-const MatrixResult* matrixIn(const StudyPicture& picture) { return std::get_if<MatrixResult>(&picture.result); }
+const MatrixResult* matrixIn(const StudyPicture& picture) {
+  return std::get_if<MatrixResult>(&picture.result);
+}
 
 }  // namespace
 
@@ -183,7 +190,8 @@ Scenario lookOfCell(const StudyPicture& picture, std::size_t cell) {
 }
 
 std::string wordsOfCell(const StudyPicture& picture, std::size_t cell) {
-  if (const auto* faults = faultsIn(picture)) return "study: " + nameOf(picture.setup, faults->rows[cell].mistakes);
+  if (const auto* faults = faultsIn(picture))
+    return "study: " + nameOf(picture.setup, faults->rows[cell].mistakes);
   if (const auto* matrix = matrixIn(picture)) {
     const MatrixCell& pair = matrix->cells[cell];
     return "study: " + matrix->rows[pair.row] + " against " + matrix->columns[pair.column];
@@ -197,8 +205,8 @@ std::string wordsOfCell(const StudyPicture& picture, std::size_t cell) {
   return words;
 }
 
-void playStudy(const StudyOrder& order, const Model& model, const Errand::Stale& stale, std::atomic<double>& share,
-               Mailbox<StudyPicture>& box) {
+void playStudy(const StudyOrder& order, const Model& model, const Errand::Stale& stale,
+               std::atomic<double>& share, Mailbox<StudyPicture>& box) {
   StudyPicture picture;
   picture.order = order;
   try {

@@ -33,7 +33,8 @@ CellGrid gridOf(const SweepResult& sweep) {
     grid.rows.push_back(fmt::format("{:g} {}", sweep.axes[0].values[row], sweep.axes[0].unit));
   for (std::size_t i = 0; i < sweep.cells.size(); ++i) {
     const auto& gains = sweep.cells[i].gains;
-    grid.cells.push_back({gains.mean, fmt::format("{:.1f}", gains.mean), percent(gains.cutback_open), i == sweep.best});
+    grid.cells.push_back(
+        {gains.mean, fmt::format("{:.1f}", gains.mean), percent(gains.cutback_open), i == sweep.best});
   }
   return grid;
 }
@@ -42,7 +43,8 @@ CellGrid gridOf(const MatrixResult& matrix) {
   CellGrid grid{matrix.rows, matrix.columns, {}, false};
   for (std::size_t i = 0; i < matrix.cells.size(); ++i) {
     const MatrixCell& cell = matrix.cells[i];
-    const std::string note = cell.unsound_gap.empty() ? percent(cell.gains.stuffed) : "no " + cell.unsound_gap;
+    const std::string note =
+        cell.unsound_gap.empty() ? percent(cell.gains.stuffed) : "no " + cell.unsound_gap;
     grid.cells.push_back({cell.gains.mean, fmt::format("{:.1f}", cell.gains.mean), note, i == matrix.worst});
   }
   return grid;
@@ -111,7 +113,8 @@ std::string repairWords(const StudyPicture& picture, const FaultRow& row) {
 }
 
 /// The cost on the call as a filled bar, what is left of it off the man in front as an outlined one under it.
-void drawBar(Panel& panel, const StudyPicture& picture, const FaultRow& row, const PageRect& at, double most) {
+void drawBar(Panel& panel, const StudyPicture& picture, const FaultRow& row, const PageRect& at,
+             double most) {
   const double names = 190.0;
   const double words = 330.0;
   const double zero = at.x + names;
@@ -119,18 +122,24 @@ void drawBar(Panel& panel, const StudyPicture& picture, const FaultRow& row, con
   const double text = std::min(14.0, 0.62 * at.height);
   const auto bar = [&](double value, double top, double bottom, StyleId style) {
     const double end = zero + room * std::clamp(value / most, -0.02, 1.0);
-    panel.shapes.push_back(Rect{{zero, at.y + top * at.height}, {end, at.y + bottom * at.height}, 0.0, style});
+    panel.shapes.push_back(
+        Rect{{zero, at.y + top * at.height}, {end, at.y + bottom * at.height}, 0.0, style});
   };
   bar(row.loss.difference, 0.12, 0.54, StyleId::bar);
   bar(row.loss_fixed.difference, 0.54, 0.88, StyleId::bar_2);
   std::string name = nameOf(picture.setup, row.mistakes);
   std::replace(name.begin(), name.end(), '_', ' ');
-  panel.shapes.push_back(Label{{zero - 16.0, at.middle().y}, name, text, StyleId::cell_strong, Anchor::right});
   panel.shapes.push_back(
-      Label{{zero + room + 12.0, at.middle().y}, repairWords(picture, row), text, StyleId::cell_text, Anchor::left});
+      Label{{zero - 16.0, at.middle().y}, name, text, StyleId::cell_strong, Anchor::right});
+  panel.shapes.push_back(Label{{zero + room + 12.0, at.middle().y},
+                               repairWords(picture, row),
+                               text,
+                               StyleId::cell_text,
+                               Anchor::left});
 }
 
-void addMistakes(DisplayList& page, const StudyPicture& picture, const FaultResult& faults, const PageRect& box) {
+void addMistakes(DisplayList& page, const StudyPicture& picture, const FaultResult& faults,
+                 const PageRect& box) {
   Panel panel = pagePanel(box);
   const double most = faults.rows.empty() ? 1.0 : std::max(0.5, faults.rows.front().loss.difference);
   for (std::size_t i = 0; i < std::min(kBars, faults.rows.size()); ++i)
@@ -139,7 +148,8 @@ void addMistakes(DisplayList& page, const StudyPicture& picture, const FaultResu
 }
 
 std::string footWords(const StudyPicture& picture) {
-  const std::string reps = fmt::format("{} reps each on the same luck. Click: its rep plays.", picture.played);
+  const std::string reps =
+      fmt::format("{} reps each on the same luck. Click: its rep plays.", picture.played);
   if (const auto* sweep = std::get_if<SweepResult>(&picture.result)) {
     const auto& axes = sweep->axes;
     if (axes.size() < 2) return "A square grows with the yards. " + reps;
@@ -147,17 +157,26 @@ std::string footWords(const StudyPicture& picture) {
                        axes[0].words, reps);
   }
   if (std::holds_alternative<FaultResult>(picture.result))
-    return "Filled: what it costs when all run to the call; outlined: when all fit off the man in front. " + reps;
+    return "Filled: what it costs when all run to the call; outlined: when all fit off the man in front. " +
+           reps;
   return "Mean yd and share of 0 or less; the worst pair is framed. " + reps;
 }
 
 Panel wordsOf(const StudyPicture& picture, const PageRect& box) {
   Panel panel = pagePanel(box);
-  panel.shapes.push_back(Label{{box.x + kMargin, box.y + 12.0}, findingOf(picture), 16.0, StyleId::strong,
-                               Anchor::left, Rise::top, box.width - 2.0 * kMargin});
+  panel.shapes.push_back(Label{{box.x + kMargin, box.y + 12.0},
+                               findingOf(picture),
+                               16.0,
+                               StyleId::strong,
+                               Anchor::left,
+                               Rise::top,
+                               box.width - 2.0 * kMargin});
   if (cellsOf(picture) > 0) {
-    panel.shapes.push_back(Label{
-        {box.x + kMargin, box.bottom() - 10.0}, footWords(picture), 0.85 * kText, StyleId::small, Anchor::left});
+    panel.shapes.push_back(Label{{box.x + kMargin, box.bottom() - 10.0},
+                                 footWords(picture),
+                                 0.85 * kText,
+                                 StyleId::small,
+                                 Anchor::left});
   }
   return panel;
 }
@@ -166,9 +185,11 @@ Panel wordsOf(const StudyPicture& picture, const PageRect& box) {
 
 DisplayList studyPage(const StudyPicture& picture, const PageRect& box) {
   DisplayList page{box.right(), box.bottom(), {pagePanel(box)}};
-  page.panels.front().shapes.push_back(Rect{{box.x, box.y}, {box.right(), box.bottom()}, 0.0, StyleId::ground});
+  page.panels.front().shapes.push_back(
+      Rect{{box.x, box.y}, {box.right(), box.bottom()}, 0.0, StyleId::ground});
   if (const auto* sweep = std::get_if<SweepResult>(&picture.result)) addSweep(page, *sweep, box);
-  if (const auto* faults = std::get_if<FaultResult>(&picture.result)) addMistakes(page, picture, *faults, box);
+  if (const auto* faults = std::get_if<FaultResult>(&picture.result))
+    addMistakes(page, picture, *faults, box);
   if (const auto* matrix = std::get_if<MatrixResult>(&picture.result))
     page.panels.push_back(cellPanel(gridOf(*matrix), plotBox(box)));
   page.panels.push_back(wordsOf(picture, box));
@@ -188,7 +209,8 @@ std::optional<PageRect> studyCell(const StudyPicture& picture, const PageRect& b
 std::optional<std::size_t> studyCellAt(const StudyPicture& picture, const PageRect& box, Vec2 page) {
   for (std::size_t i = 0; i < cellsOf(picture); ++i) {
     const auto cell = studyCell(picture, box, i);
-    if (cell && page.x >= cell->x && page.x < cell->right() && page.y >= cell->y && page.y < cell->bottom()) return i;
+    if (cell && page.x >= cell->x && page.x < cell->right() && page.y >= cell->y && page.y < cell->bottom())
+      return i;
   }
   return std::nullopt;
 }

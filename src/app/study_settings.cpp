@@ -27,7 +27,8 @@ const SweepSetting& sweepSettingNamed(const std::string& word) {
 
 std::vector<double> valuesOf(const SweepRange& range) {
   constexpr double kMost = 60.0;
-  if (range.step <= 0.0 || range.high < range.low || (range.high - range.low) / range.step >= kMost) return {};
+  if (range.step <= 0.0 || range.high < range.low || (range.high - range.low) / range.step >= kMost)
+    return {};
   std::vector<double> values;
   const auto count = std::lround((range.high - range.low) / range.step) + 1;
   for (long k = 0; k < count; ++k) {

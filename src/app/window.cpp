@@ -122,7 +122,7 @@ class Window {
   }
 
   void measure(bool moving, double since_last, double took) {
-    constexpr int kWarm = 60;  // frames
+    constexpr int kWarm = 20;  // frames
     ++smoothness_.frames;
     if (smoothness_.frames > kWarm) smoothness_.worst_ms = std::max(smoothness_.worst_ms, 1000.0 * took);
     if (!moving || smoothness_.frames <= kWarm) return;

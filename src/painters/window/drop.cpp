@@ -86,8 +86,8 @@ struct DropTarget::Parts {
     unsigned long items = 0, left = 0;
     unsigned char* bytes = nullptr;
     if (selection.property == None ||
-        XGetWindowProperty(display, proxy, selection.property, 0, kMost, True, AnyPropertyType, &type, &format,
-                           &items, &left, &bytes) != Success) {
+        XGetWindowProperty(display, proxy, selection.property, 0, kMost, True, AnyPropertyType, &type,
+                           &format, &items, &left, &bytes) != Success) {
       return answer("XdndFinished", 0, None);
     }
     const auto dropped = filesInUriList(std::string(reinterpret_cast<const char*>(bytes), items));
