@@ -3,6 +3,7 @@
 #include <array>
 #include <cmath>
 
+#include "app/card_parts.hpp"
 #include "app/commands.hpp"
 #include "app/screen.hpp"
 #include "painters/window/list_painter.hpp"
@@ -11,46 +12,62 @@
 namespace gapsound {
 namespace {
 
-/// A page over everything, in the same language as the rest.
-void overlay(Screen& screen, DisplayList& page) {
-  paint(*ImGui::GetForegroundDrawList(), page, screen.theme, screen.fonts, screen.scale);
+/// A sheet over everything that scrolls where it does not fit.
+void beginSheet(Screen& screen, const char* title) {
+  ImGui::SetNextWindowPos({0.0F, 0.0F});
+  ImGui::SetNextWindowSize(ImGui::GetIO().DisplaySize);
+  ImGui::SetNextWindowFocus();
+  ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, ImVec2(screen.px(32.0), screen.px(24.0)));
+  ImGui::Begin(title, nullptr,
+               ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
+                   ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNav);
+  cardTitle(screen, title);
 }
 
-DisplayList blank(const PageLayout& layout, const std::string& title) {
-  DisplayList page{layout.width, layout.height, {pagePanel({0.0, 0.0, layout.width, layout.height})}};
-  auto& shapes = page.panels.front().shapes;
-  shapes.push_back(Rect{{0.0, 0.0}, {layout.width, layout.height}, 0.0, StyleId::ground});
-  shapes.push_back(Label{{40.0, 40.0}, title, 24.0, StyleId::title, Anchor::left});
-  return page;
+void endSheet() {
+  ImGui::Dummy({1.0F, 8.0F});
+  ImGui::TextDisabled("Escape closes this page.");
+  ImGui::End();
+  ImGui::PopStyleVar();
 }
 
-DisplayList helpPage(const PageLayout& layout) {
-  DisplayList page = blank(layout, "Keys");
-  auto& shapes = page.panels.front().shapes;
+void keyRow(Screen& screen, const Command& command) {
+  ImGui::TableNextColumn();
+  const Style& style = screen.theme[StyleId::cell_strong];
+  ImGui::PushFont(screen.fonts.choose(style.font, style.bold, 15.0 * screen.scale).font);
+  ImGui::TextUnformatted(nameOf(command.press).c_str());
+  ImGui::PopFont();
+  ImGui::TableNextColumn();
+  ImGui::TextWrapped("%s", command.words);
+}
+
+void drawHelp(Screen& screen) {
+  beginSheet(screen, "Keys");
+  const bool wide = screen.layout.width > 900.0;
   const auto all = commands();
-  const std::size_t rows = (all.size() + 1) / 2;
-  const double step = std::min(27.0, (layout.height - 120.0) / static_cast<double>(rows));
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const double x = i < rows ? 40.0 : 0.5 * layout.width + 10.0;
-    const double y = 84.0 + step * static_cast<double>(i % rows);
-    const double text = std::min(15.0, 0.62 * step);
-    shapes.push_back(Label{{x, y}, nameOf(all[i].press), text, StyleId::cell_strong, Anchor::left});
-    shapes.push_back(Label{{x + 110.0, y}, all[i].words, text, StyleId::text, Anchor::left});
+  const std::size_t rows = wide ? (all.size() + 1) / 2 : all.size();
+  if (ImGui::BeginTable("keys", wide ? 4 : 2)) {
+    for (int side = 0; side < (wide ? 2 : 1); ++side) {
+      ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthFixed, screen.px(110.0));
+      ImGui::TableSetupColumn("", ImGuiTableColumnFlags_WidthStretch);
+    }
+    for (std::size_t i = 0; i < rows; ++i) {
+      ImGui::TableNextRow();
+      keyRow(screen, all[i]);
+      if (wide && rows + i < all.size()) keyRow(screen, all[rows + i]);
+    }
+    ImGui::EndTable();
   }
-  shapes.push_back(
-      Label{{40.0, layout.height - 26.0}, "Escape closes this page.", 14.0, StyleId::small, Anchor::left});
-  return page;
+  endSheet();
 }
 
-DisplayList cautionPage(const PageLayout& layout) {
-  DisplayList page = blank(layout, "Before it goes to the field");
-  double y = 110.0;
+void drawCaution(Screen& screen) {
+  beginSheet(screen, "Before it goes to the field");
   for (const std::string& line : cautionLines()) {
-    page.panels.front().shapes.push_back(
-        Label{{40.0, y}, line, 18.0, StyleId::text, Anchor::left, Rise::top, layout.width - 80.0});
-    y += 62.0;
+    ImGui::TextWrapped("%s", line.c_str());
+    ImGui::Dummy({1.0F, screen.px(8.0)});
   }
-  return page;
+  endSheet();
 }
 
 }  // namespace
@@ -120,11 +137,9 @@ void drawLeaving(Screen& screen) {
 void drawOverlays(Screen& screen) {
   drawLeaving(screen);
   if (screen.desk.view.help) {
-    DisplayList page = helpPage(screen.layout);
-    overlay(screen, page);
+    drawHelp(screen);
   } else if (screen.desk.view.caution) {
-    DisplayList page = cautionPage(screen.layout);
-    overlay(screen, page);
+    drawCaution(screen);
   }
 }
 

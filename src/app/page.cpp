@@ -14,12 +14,12 @@ namespace gapsound {
 namespace {
 
 constexpr FieldView kView{{-11.5, -8.0}, {11.5, 11.8}};
+constexpr FieldView kLowView{{-11.5, -6.5}, {11.5, 9.0}};
 constexpr double kLeastSymbol = 11.0;  // page units
 constexpr double kCardWidth = 292.0;
 constexpr double kMargin = 18.0;
 
-/// Too narrow for title and outcome, or for all the words of the rail, on one line.
-bool isNarrow(double width) { return width < 1100.0; }
+double smallText(const PageLayout& layout) { return (layout.low ? 0.76 : 0.93) * layout.text; }
 
 bool beside(const Desk& desk) { return desk.held() && desk.view.holding == Holding::beside; }
 
@@ -38,12 +38,12 @@ PageRect heldBox(const PageLayout& layout) {
 }
 
 FieldLook lookFor(const Desk& desk, const Tape& tape, const PageRect& box, const PageLayout& layout) {
-  const FieldView view = viewAt(tape, desk.playback.time(), kView);
+  const FieldView view = viewAt(tape, desk.playback.time(), layout.low ? kLowView : kView);
   FieldLook look;
   look.box = box;
   look.low = view.low, look.high = view.high;
-  look.symbol = symbolFor(box, view, kLeastSymbol * layout.text / 15.0);
-  look.text = layout.text;
+  look.symbol = symbolFor(box, view, (layout.low ? 0.65 : 1.0) * kLeastSymbol * layout.text / 15.0);
+  look.text = (layout.low ? 0.75 : 1.0) * layout.text;
   look.names = desk.view.names;
   look.calipers = desk.view.calipers;
   look.selected = manNamed(tape.setup, desk.view.selected);
@@ -100,8 +100,8 @@ std::string readoutWords(const Desk& desk) {
 Panel titlePanel(const Desk& desk, const PageLayout& layout) {
   Panel panel = pagePanel(layout.title);
   const PageRect& box = layout.title;
-  const bool narrow = isNarrow(layout.width);
-  const double lines = narrow ? 3.0 : 2.0;
+  const bool narrow = layout.narrow;
+  const double lines = narrow && !layout.low ? 3.0 : 2.0;
   const auto lineY = [&](double line) { return box.y + box.height * (line + 0.5) / lines; };
   const Rep& rep = *desk.rep();
   const std::string mark = desk.document().unsaved() ? "  (not saved)" : "";
@@ -115,7 +115,8 @@ Panel titlePanel(const Desk& desk, const PageLayout& layout) {
       Anchor::right);
   const std::string words = fmt::format("rep {}: {}", rep.tape.seed, endingWords(rep));
   add({left, lineY(1)}, words, 0.95 * layout.text, StyleId::text, Anchor::left);
-  add({narrow ? left : right, lineY(lines - 1.0)}, readoutWords(desk), layout.text, StyleId::cell_text,
+  if (!layout.low || !narrow)
+    add({narrow ? left : right, lineY(lines - 1.0)}, readoutWords(desk), layout.text, StyleId::cell_text,
       narrow ? Anchor::left : Anchor::right);
   panel.shapes.push_back(Line{{box.x, box.bottom()}, {box.right(), box.bottom()}, StyleId::frame});
   return panel;
@@ -192,7 +193,7 @@ void addBeside(DisplayList& page, const Desk& desk, const PageLayout& layout) {
   PageRect strip = layout.ledger;
   strip.width *= 0.5;
   const double t = desk.playback.time();
-  page.panels.push_back(ledgerOf(*desk.held(), t, page.panels.back().camera, strip, 0.93 * layout.text));
+  page.panels.push_back(ledgerOf(*desk.held(), t, page.panels.back().camera, strip, smallText(layout)));
   Panel names = pagePanel(layout.field);
   drawSideName(names, box, "held: " + endingWords(*desk.held()), layout.text);
   drawSideName(names, liveBox(desk, layout), "now: " + endingWords(*desk.rep()), layout.text);
@@ -211,11 +212,13 @@ Panel ground(const PageLayout& layout) {
 PageLayout layoutOf(double width, double height, bool left, bool right, bool meeting) {
   PageLayout layout;
   layout.width = width, layout.height = height;
+  layout.narrow = width < 1100.0;
+  layout.low = height < 480.0;
   layout.text = meeting ? std::clamp(height / 34.0, 15.0, 30.0) : 15.0;
-  const double title = (isNarrow(width) ? 4.6 : 3.4) * layout.text;
-  const double rail = meeting ? 0.0 : isNarrow(width) ? 68.0 : 38.0;
-  const double ladder = std::min(0.2 * height, 7.2 * layout.text);
-  const double ledger = 4.9 * layout.text;
+  const double title = (layout.low ? 3.0 : layout.narrow ? 4.6 : 3.4) * layout.text;
+  const double rail = meeting ? 0.0 : layout.narrow && !layout.low ? 68.0 : 38.0;
+  const double ladder = std::min((layout.low ? 0.17 : 0.2) * height, 7.2 * layout.text);
+  const double ledger = (layout.low ? 3.9 : 4.9) * layout.text;
   layout.title = {0.0, 0.0, width, title};
   layout.rail = {0.0, height - rail, width, rail};
   layout.ladder = {0.0, layout.rail.y - ladder, width, ladder};
@@ -235,7 +238,7 @@ FieldPlace fieldPlace(const Desk& desk, const PageLayout& layout) {
 }
 
 LadderLook ladderLook(const Desk& desk, const PageLayout& layout) {
-  return {layout.ladder, 0.93 * layout.text, manNamed(desk.rep()->tape.setup, desk.view.selected)};
+  return {layout.ladder, smallText(layout), manNamed(desk.rep()->tape.setup, desk.view.selected)};
 }
 
 int manAt(const Desk& desk, const PageLayout& layout, Vec2 page) {
@@ -295,7 +298,7 @@ void addField(DisplayList& page, const Desk& desk, const PageLayout& layout) {
   }
   addJobs(page, desk, layout);
   addGuess(page, desk, layout);
-  page.panels.push_back(ledgerOf(rep, t, camera, strip, 0.93 * layout.text));
+  page.panels.push_back(ledgerOf(rep, t, camera, strip, smallText(layout)));
   if (beside(desk)) addBeside(page, desk, layout);
   addSentence(page, desk, layout);
 }

@@ -15,6 +15,8 @@ struct PageLayout {
   PageRect title, field, ledger, ladder, rail;
   PageRect left, right;  // room for cards; width 0 when none is open there
   double text = 15.0;    // size of words
+  bool narrow = false;   // too narrow for all the words of a line
+  bool low = false;      // so low that only what is needed is shown
 };
 [[nodiscard]] PageLayout layoutOf(double width, double height, bool left, bool right, bool meeting);
 

@@ -85,11 +85,14 @@ void drawTape(Screen& screen) {
   runs(screen, "slower", "\xE2\x80\x93");
   plainWords(screen, fmt::format("{:g} x", desk.playback.speed()));
   runs(screen, "faster", "+");
-  runs(screen, "loop", "loop", desk.playback.loops());
-  ImGui::SameLine(0.0F, screen.px(26.0));
+  if (!screen.layout.low) {
+    runs(screen, "loop", "loop", desk.playback.loops());
+    ImGui::SameLine(0.0F, screen.px(26.0));
+  }
   steps(screen, "rep before", -1.0F);
   plainWords(screen, fmt::format("rep {}", desk.document().seed()));
   steps(screen, "next rep", 1.0F);
+  if (screen.layout.low) return;  // the keys are still there
   runs(screen, "typical", "typical");
   runs(screen, "best", "best");
   runs(screen, "worst", "worst");
@@ -103,7 +106,7 @@ void drawParts(Screen& screen) {
        : desk.view.holding == Holding::shadow ? "Shadow"
                                               : "Beside",
        desk.held() != nullptr);
-  if (desk.held()) runs(screen, "let go", "let go");
+  if (desk.held() && !screen.layout.low) runs(screen, "let go", "let go");
   runs(screen, "Calipers", "Calipers", desk.view.calipers != Calipers::none);
   runs(screen, "Look", "Look", open(Card::look));
   runs(screen, "Call", "Call", open(Card::call));

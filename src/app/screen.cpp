@@ -56,6 +56,20 @@ void dressSizes(double scale) {
   style.ScaleAllSizes(static_cast<float>(scale));
 }
 
+/// Cards of the look stand to the left and those of a man and a study to the right; where there is no room for
+/// both, all stand to the right.
+PageLayout layoutFor(const View& view, double width, double height) {
+  constexpr double kBoth = 820.0;  // page units
+  const auto open = [&](std::initializer_list<Card> cards) {
+    return !view.meeting &&
+           std::any_of(cards.begin(), cards.end(), [&](Card card) { return view.cards.contains(card); });
+  };
+  const bool left = open({Card::look, Card::call, Card::files});
+  const bool right = open({Card::man, Card::study});
+  const bool both = width >= kBoth;
+  return layoutOf(width, height, left && both, right || (left && !both), view.meeting);
+}
+
 /// Men and cells of a study are places too, so that they can be found by name.
 void notePage(Screen& screen) {
   const double s = screen.scale;
@@ -100,11 +114,11 @@ void followCards(const View& view) {
   if (on == view.in_cards) return;
   flags ^= ImGuiConfigFlags_NavEnableKeyboard;
   if (!view.in_cards) return ImGui::SetWindowFocus(nullptr);
-  const bool right = view.cards.contains(Card::man) || view.cards.contains(Card::study);
-  ImGui::SetWindowFocus(right ? "cards right" : "cards left");
-  ImGuiContext& context = *ImGui::GetCurrentContext();
-  context.NavDisableHighlight = false;
-  ImGui::NavInitWindow(ImGui::FindWindowByName(right ? "cards right" : "cards left"), true);
+  const ImGuiWindow* shown = ImGui::FindWindowByName("cards right");
+  const char* name = shown != nullptr && shown->WasActive ? "cards right" : "cards left";
+  ImGui::SetWindowFocus(name);
+  ImGui::GetCurrentContext()->NavDisableHighlight = false;
+  ImGui::NavInitWindow(ImGui::FindWindowByName(name), true);
 }
 
 }  // namespace
@@ -137,16 +151,7 @@ void ScreenBook::draw(Desk& desk, const Theme& theme, const FontShelf& fonts,
   desk.arrangeQuestion();
   const ImVec2 size = ImGui::GetIO().DisplaySize;
   const View& view = desk.view;
-  const bool left =
-      view.cards.contains(Card::look) || view.cards.contains(Card::call) || view.cards.contains(Card::files);
-  const bool right = view.cards.contains(Card::man) || view.cards.contains(Card::study);
-  Screen screen{
-      desk,
-      theme,
-      fonts,
-      scale_,
-      layoutOf(size.x / scale_, size.y / scale_, left && !view.meeting, right && !view.meeting, view.meeting),
-      places_};
+  Screen screen{desk, theme, fonts, scale_, layoutFor(view, size.x / scale_, size.y / scale_), places_};
   handleMouse(screen);
   notePage(screen);
   drawPage(screen);
