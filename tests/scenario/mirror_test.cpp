@@ -14,7 +14,8 @@ bool same(double a, double b) { return a == b; }
 bool sameBlock(const BlockJob& a, const BlockJob& b) {
   return a.kind == b.kind && a.target == b.target && a.partner == b.partner && a.leaves == b.leaves &&
          a.climb_to == b.climb_to && a.pull == b.pull && same(a.pull_depth, b.pull_depth) &&
-         same(a.delay_s, b.delay_s) && a.reads_kick == b.reads_kick && a.may_log == b.may_log;
+         same(a.delay_s, b.delay_s) && a.reads_kick == b.reads_kick && a.may_log == b.may_log &&
+         a.show == b.show && a.spares == b.spares && a.fake_side == b.fake_side;
 }
 
 bool sameFit(const FitJob& a, const FitJob& b) {
@@ -34,6 +35,9 @@ void checkMirrored(const Scenario& s) {
   CHECK(image.run.steps == other.run.steps);
   CHECK(same(image.sideline_left, other.sideline_left));
   CHECK(image.passer == other.passer);
+  CHECK(image.read.who == other.read.who);
+  CHECK(same(image.read.keep_aim_x, other.read.keep_aim_x));
+  CHECK(same(image.run.toss_s, other.run.toss_s));
   CHECK(image.carrier == other.carrier);
   for (std::size_t i = 0; i < kMen; ++i) {
     const Man& a = image.men[i];
