@@ -32,7 +32,7 @@ namespace gapsound {
   X(pull_depth) X(kick_turn_yd) X(wrap_turn_yd) X(wrap_round_yd) X(wrap_near_yd) \
   X(kick_inside_yd) X(log_sees_yd) X(zone_head_yd) X(climb_head_yd) X(climb_hold_s) \
   X(climb_level_gap) X(climb_level_zone) X(climb_latest_gap) X(climb_latest_zone) X(mesh_pace) \
-  X(mesh_reach_yd) X(read_before_s) X(read_lead_s) X(read_commit_yd) X(read_upfield_yd) \
+  X(mesh_reach_yd) X(read_before_s) X(read_lead_s) X(read_commit_yd) X(read_upfield_yd) X(read_width_yd) \
   X(show_set_s) X(show_past_s) X(door_helmet_yd) X(door_judge_yd) X(door_shut_yd) X(door_round_yd) \
   X(run_cruise) X(run_cut_cost) X(run_screen_s) X(run_blocked_reach) X(run_blocked_growth) \
   X(run_mate_cost) X(run_aim_bonus) X(run_press) X(run_press_far) X(run_press_shut) \

@@ -13,7 +13,8 @@ Intent bootFake() {
   return intent;
 }
 
-// How far the end has committed, carried on a little by how he moves: > 0 across or upfield as asked.
+// How far the end has committed, carried on a little by how he moves: inside toward the back, or, on a sweep,
+// outside or upfield; there an end who keeps his width while all block down has widened.
 double commitment(const AttackerView& v) {
   const Glimpse& g = v.glimpse;
   const ReadJob& read = v.sheet.read;
@@ -23,7 +24,7 @@ double commitment(const AttackerView& v) {
   const Vec2 heading = end.pos - g.spot(read.who) + v.model.read_lead_s * end.vel;
   const double out = side * heading.x;
   if (!read.keeps_if_wide) return -out;
-  return std::max(out, -heading.y - v.model.read_upfield_yd);
+  return std::max(out + v.model.read_width_yd, -heading.y - v.model.read_upfield_yd);
 }
 
 // He rides the back and decides at the last moment the exchange leaves him.

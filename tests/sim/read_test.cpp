@@ -109,3 +109,15 @@ TEST_CASE("a toss: the ball leaves the hand, flies and is caught on time") {
   CHECK(flight.carrier == kNobody);
   CHECK(distance(flight.ball, flight.men[at(setup.passer)].pos) > 0.8);
 }
+
+TEST_CASE("power read: an end who boxes is left outside the keeper, one who squeezes gets the sweep outside him") {
+  int kept_on_box = 0, kept_on_squeeze = 0;
+  for (const Structure structure : {Structure::box, Structure::spill}) {
+    Setup setup = made("F06", "R15", "D03");
+    for (Man& man : setup.men) man.fit.structure = structure;
+    for (std::uint64_t seed = 1; seed <= 30; ++seed) {
+      (structure == Structure::box ? kept_on_box : kept_on_squeeze) += play(setup, looks::model(), seed).kept;
+    }
+  }
+  CHECK(kept_on_box > kept_on_squeeze + 5);
+}
