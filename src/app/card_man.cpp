@@ -8,6 +8,7 @@
 #include "app/landmarks.hpp"
 #include "athlete/splits.hpp"
 #include "cli/session.hpp"
+#include "scenario/assignments.hpp"
 
 namespace gapsound {
 namespace {
@@ -124,6 +125,19 @@ void faultRows(Screen& screen, const Man& man) {
   }
 }
 
+/// A blocker's job against the front he faces: "combo on DT with RG, then to W".
+std::string jobWords(const Setup& setup, const Man& man) {
+  for (const Assignment& job : assignmentsOf(setup)) {
+    if (job.player != man.id) continue;
+    std::string words = job.pull.empty() ? job.block : "pulls (" + job.pull + "), " + job.block;
+    if (!job.target.empty()) words += " on " + job.target;
+    if (!job.with.empty()) words += " with " + job.with;
+    if (!job.climbs_to.empty()) words += ", then to " + job.climbs_to;
+    return words;
+  }
+  return "";
+}
+
 /// What he was told, saw and did in this rep.
 void tellRep(Screen& screen, int man) {
   const auto& fits = screen.desk.rep()->account.fits;
@@ -154,6 +168,7 @@ void drawManCard(Screen& screen) {
   const ManSettings now = settingsOf(screen.desk.document().scenario(), man.id);
   cardTitle(screen, man.id + "  " + std::string(nameOf(man.group)));
   cardWords(screen, placeWords(index, setup, library()) + keyWords(setup, man) + ".");
+  if (const std::string job = jobWords(setup, man); !job.empty()) cardWords(screen, "Job: " + job + ".");
   tellRep(screen, index);
   if (!man.attacks) {
     for (const Number& number : kDefenseNumbers) numberFor(screen, man, now, number);

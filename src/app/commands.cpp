@@ -40,7 +40,7 @@ void escape(Desk& desk) {
   if (desk.view.in_cards) {
     desk.view.in_cards = false;
   } else if (desk.leaving()) {
-    desk.answer(Answer::stay);
+    desk.answer(LeaveBy::stay);
   } else if (desk.view.help || desk.view.caution) {
     desk.view.help = desk.view.caution = false;
   } else if (desk.view.study_page) {

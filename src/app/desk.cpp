@@ -261,11 +261,11 @@ void Desk::ask(const Leaving& leaving) {
   }
 }
 
-void Desk::answer(Answer answer) {
+void Desk::answer(LeaveBy answer) {
   if (!leaving_) return;
   const Leaving leaving = *std::exchange(leaving_, std::nullopt);
-  if (answer == Answer::stay) return;
-  if (answer == Answer::save) {
+  if (answer == LeaveBy::stay) return;
+  if (answer == LeaveBy::save) {
     if (document_.file().empty()) {
       view.cards.insert(Card::files);
       return say("name the file, then save");

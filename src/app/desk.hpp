@@ -34,7 +34,7 @@ struct Leaving {
   To to = To::quit;
   std::string file;
 };
-enum class Answer { save, discard, stay };
+enum class LeaveBy { save, discard, stay };
 
 /// What the user has chosen to see; none of it is part of the scenario.
 struct View {
@@ -52,7 +52,7 @@ struct View {
   std::string selected;  // id of a man, "" for nobody
   Holding holding = Holding::none;
   std::optional<Drag> drag;
-  std::optional<Question> question;  // being asked
+  std::optional<PutQuestion> question;  // being asked
   std::array<bool, 3> hints_done{};  // a man was selected, the tape was stopped, the ladder was used
 };
 
@@ -104,7 +104,7 @@ class Desk {
   void askOpen(const std::string& file) { ask({Leaving::To::open, file}); }
   void askNew() { ask({Leaving::To::fresh, ""}); }
   void askQuit() { ask({Leaving::To::quit, ""}); }
-  void answer(Answer answer);
+  void answer(LeaveBy answer);
   bool saveAs(const std::string& file);
   void hold();
   void letGo();
@@ -162,7 +162,7 @@ class Desk {
   std::string difference_, notice_;
   std::optional<Leaving> leaving_;
   bool quits_ = false;
-  std::optional<Question> coming_;
+  std::optional<PutQuestion> coming_;
   std::uint64_t edition_ = 0, readout_edition_ = 0;
   Mailbox<Played> played_;
   Mailbox<Readout> counted_;

@@ -126,11 +126,11 @@ void drawLeaving(Screen& screen) {
   ImGui::Begin("leaving", nullptr, ImGuiWindowFlags_NoDecoration | ImGuiWindowFlags_AlwaysAutoResize);
   ImGui::TextUnformatted("This look has changes that are not saved.");
   ImGui::Dummy({1.0F, screen.px(6.0)});
-  if (wordButton(screen, "save it")) desk.answer(Answer::save);
+  if (wordButton(screen, "save it")) desk.answer(LeaveBy::save);
   ImGui::SameLine(0.0F, screen.px(24.0));
-  if (wordButton(screen, "drop the changes")) desk.answer(Answer::discard);
+  if (wordButton(screen, "drop the changes")) desk.answer(LeaveBy::discard);
   ImGui::SameLine(0.0F, screen.px(24.0));
-  if (wordButton(screen, "stay here")) desk.answer(Answer::stay);
+  if (wordButton(screen, "stay here")) desk.answer(LeaveBy::stay);
   ImGui::End();
 }
 

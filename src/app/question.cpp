@@ -9,7 +9,7 @@
 
 namespace gapsound {
 
-std::optional<Question> nextQuestion(const Rep& rep, double after, const std::string& man) {
+std::optional<PutQuestion> nextQuestion(const Rep& rep, double after, const std::string& man) {
   const int only = manNamed(rep.tape.setup, man);
   const auto asks = [&](const LadderTick& tick) {
     return tick.kind == LadderKind::decided && tick.row >= 2 && tick.t > after + kStep &&
@@ -17,14 +17,14 @@ std::optional<Question> nextQuestion(const Rep& rep, double after, const std::st
   };
   const auto found = std::find_if(rep.ticks.begin(), rep.ticks.end(), asks);
   if (found == rep.ticks.end()) return std::nullopt;
-  return Question{found->man, found->t, std::nullopt};
+  return PutQuestion{found->man, found->t, std::nullopt};
 }
 
 Vec2 fitSpot(const Rep& rep, int man) {
   return frameAt(rep.tape, crossingOf(rep.tape)).men[static_cast<std::size_t>(man)].pos;
 }
 
-std::string questionWords(const Rep& rep, const Question& question) {
+std::string questionWords(const Rep& rep, const PutQuestion& question) {
   const std::string& id = rep.tape.setup.men[static_cast<std::size_t>(question.man)].id;
   if (!question.guess) return id + ": where do you fit? Click the spot; space goes on.";
   const double off = distance(*question.guess, fitSpot(rep, question.man));

@@ -209,7 +209,7 @@ TEST_CASE("asked, the tape stops where a man decides; a click says how far off t
   for (int i = 0; i < 200 && b.desk.playback.playing(); ++i) b.frame(1.0 / 60.0);
   b.frame();
   REQUIRE(b.desk.view.question);
-  const Question question = *b.desk.view.question;
+  const PutQuestion question = *b.desk.view.question;
   CHECK(b.desk.rep()->tape.setup.men[static_cast<std::size_t>(question.man)].id == "SS");
   CHECK(b.desk.playback.time() == question.t);
   const Vec2 truth = fitSpot(*b.desk.rep(), question.man);
