@@ -88,6 +88,8 @@ void pickField(Screen& screen, const Scenario& now) {
 void drawLookCard(Screen& screen) {
   const Scenario now = screen.desk.document().scenario();
   cardTitle(screen, "Look");
+  if (const auto title = textRow(screen, "Title", now.title))
+    screen.desk.change("title", [&](Scenario& s) { s.title = *title; });
   pickOffense(screen, now);
   ImGui::Separator();
   pickDefense(screen, now);

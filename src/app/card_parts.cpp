@@ -110,6 +110,26 @@ std::optional<double> numberRow(Screen& screen, const std::string& word, double 
   return done;
 }
 
+std::optional<std::string> textRow(Screen& screen, const std::string& word, const std::string& now) {
+  static std::string typing_in;
+  static std::string typed;
+  rowWord(screen, word);
+  ImGui::PushID(word.c_str());
+  std::string value = typing_in == word ? typed : now;
+  ImGui::SetNextItemWidth(ImGui::GetContentRegionAvail().x);
+  ImGui::InputText("##value", &value, ImGuiInputTextFlags_AutoSelectAll);
+  screen.note(word);
+  if (ImGui::IsItemActive()) {
+    typing_in = word;
+    typed = value;
+  }
+  std::optional<std::string> done;
+  if (ImGui::IsItemDeactivatedAfterEdit() && value != now && !value.empty()) done = value;
+  if (ImGui::IsItemDeactivated()) typing_in.clear();
+  ImGui::PopID();
+  return done;
+}
+
 std::optional<std::string> switchRow(Screen& screen, const std::string& word, const std::string& now,
                                      const std::vector<std::string>& words) {
   rowWord(screen, word);

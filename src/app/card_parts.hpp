@@ -19,6 +19,9 @@ void cardWords(Screen& screen, const std::string& text);
 /// A number typed in or stepped; given back when the typing is done or a step is made.
 [[nodiscard]] std::optional<double> numberRow(Screen& screen, const std::string& word, double now,
                                               double step, const char* unit, int digits = 2);
+/// A text typed in; given back when the typing is done.
+[[nodiscard]] std::optional<std::string> textRow(Screen& screen, const std::string& word,
+                                                 const std::string& now);
 /// Two or three words of which one is on.
 [[nodiscard]] std::optional<std::string> switchRow(Screen& screen, const std::string& word,
                                                    const std::string& now,

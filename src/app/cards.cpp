@@ -75,7 +75,8 @@ void drawCards(Screen& screen) {
   column(screen, "cards left", screen.layout.left,
          {{Card::files, drawFilesCard}, {Card::look, drawLookCard}, {Card::call, drawCallCard}});
   if (screen.layout.left.width > 0.0) {
-    return column(screen, "cards right", screen.layout.right, {{Card::man, drawManCard}, {Card::study, drawStudyCard}});
+    return column(screen, "cards right", screen.layout.right,
+                  {{Card::man, drawManCard}, {Card::study, drawStudyCard}});
   }
   column(screen, "cards right", screen.layout.right,
          {{Card::man, drawManCard},

@@ -13,14 +13,9 @@
 #include "scenario/resolve.hpp"
 
 namespace gapsound {
-namespace {
 
-constexpr int kReadoutReps = 400;
-
-}  // namespace
-
-Desk::Desk(Document document, Model model, StateFolder folder)
-    : document_(std::move(document)), model_(model), folder_(std::move(folder)) {
+Desk::Desk(Document document, Model model, StateFolder folder, int readout_reps)
+    : document_(std::move(document)), model_(model), folder_(std::move(folder)), readout_reps_(readout_reps) {
   settings = folder_.settings();
   playAgain(true);
 }
@@ -55,7 +50,7 @@ void Desk::playAgain(bool readout_too) {
   counted_.clear();
   readout_errand_.post(
       [this, scenario = document_.scenario(), edition = edition_](const Errand::Stale& stale) {
-        playReadout(scenario, model_, edition, kReadoutReps, stale, counted_);
+        playReadout(scenario, model_, edition, readout_reps_, stale, counted_);
       });
 }
 

@@ -40,7 +40,7 @@ enum class LeaveBy { save, discard, stay };
 struct View {
   Calipers calipers = Calipers::none;
   bool names = true, jobs = false;  // jobs: what each defender is called to, beside his sign
-  bool in_cards = false;    // the keyboard walks the rows of the cards
+  bool in_cards = false;            // the keyboard walks the rows of the cards
   bool study_page = false;          // the study's picture stands in place of the field
   SweepRange sweep, second_sweep{"", "read", 0.5, 1.4, 0.3};
   bool two_settings = false;
@@ -53,14 +53,15 @@ struct View {
   Holding holding = Holding::none;
   std::optional<Drag> drag;
   std::optional<PutQuestion> question;  // being asked
-  std::array<bool, 3> hints_done{};  // a man was selected, the tape was stopped, the ladder was used
+  std::array<bool, 3> hints_done{};     // a man was selected, the tape was stopped, the ladder was used
 };
 
 /// Everything the window is about, without the window: the scenario under edit, the rep it gives, the tape's
 /// moment, the rep held against it. Reps are played on threads; collect() brings them in.
 class Desk {
  public:
-  Desk(Document document, Model model, StateFolder folder);
+  /// `readout_reps`: how many reps the figures of a look rest on.
+  Desk(Document document, Model model, StateFolder folder, int readout_reps = 400);
   ~Desk();
   Desk(const Desk&) = delete;
   Desk& operator=(const Desk&) = delete;
@@ -156,6 +157,7 @@ class Desk {
   Document document_;
   Model model_;
   StateFolder folder_;
+  int readout_reps_;
   RepPtr rep_, held_;
   std::optional<Readout> readout_, held_readout_;
   std::size_t held_step_ = 0;

@@ -117,7 +117,7 @@ Panel titlePanel(const Desk& desk, const PageLayout& layout) {
   add({left, lineY(1)}, words, 0.95 * layout.text, StyleId::text, Anchor::left);
   if (!layout.low || !narrow)
     add({narrow ? left : right, lineY(lines - 1.0)}, readoutWords(desk), layout.text, StyleId::cell_text,
-      narrow ? Anchor::left : Anchor::right);
+        narrow ? Anchor::left : Anchor::right);
   panel.shapes.push_back(Line{{box.x, box.bottom()}, {box.right(), box.bottom()}, StyleId::frame});
   return panel;
 }

@@ -56,8 +56,8 @@ void dressSizes(double scale) {
   style.ScaleAllSizes(static_cast<float>(scale));
 }
 
-/// Cards of the look stand to the left and those of a man and a study to the right; where there is no room for
-/// both, all stand to the right.
+/// Cards of the look stand to the left and those of a man and a study to the right; where there is no room
+/// for both, all stand to the right.
 PageLayout layoutFor(const View& view, double width, double height) {
   constexpr double kBoth = 820.0;  // page units
   const auto open = [&](std::initializer_list<Card> cards) {

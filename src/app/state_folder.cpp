@@ -114,16 +114,17 @@ void StateFolder::dropUnsaved() const {
   fs::remove(in(ownName()), failed);
 }
 
-std::optional<Recovered> StateFolder::recover() const {
+std::optional<Recovered> StateFolder::recover(const std::string& file) const {
   std::error_code failed;
   if (path_.empty() || !fs::is_directory(path_, failed)) return std::nullopt;
   for (const auto& entry : fs::directory_iterator(path_, failed)) {
     const int owner = ownerOf(entry.path());
     if (owner == 0 || owner == getpid() || runs(owner)) continue;
     const std::string content = contentOf(entry.path());
-    fs::remove(entry.path(), failed);
     const auto line = content.find('\n');
-    if (line != std::string::npos) return Recovered{content.substr(0, line), content.substr(line + 1)};
+    if (line == std::string::npos || (!file.empty() && content.substr(0, line) != file)) continue;
+    fs::remove(entry.path(), failed);
+    return Recovered{content.substr(0, line), content.substr(line + 1)};
   }
   return std::nullopt;
 }

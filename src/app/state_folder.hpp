@@ -36,8 +36,8 @@ class StateFolder {
   /// Unsaved work of this process, to be found by the next start should it go down.
   void keepUnsaved(const std::string& file, const std::string& text) const;
   void dropUnsaved() const;
-  /// Takes over the unsaved work of a window that is no longer running.
-  [[nodiscard]] std::optional<Recovered> recover() const;
+  /// Takes over the unsaved work of a window that is no longer running; of this file only, unless it is "".
+  [[nodiscard]] std::optional<Recovered> recover(const std::string& file = "") const;
 
  private:
   [[nodiscard]] std::string in(const std::string& name) const;

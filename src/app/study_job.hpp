@@ -46,9 +46,9 @@ struct StudyPicture {
 [[nodiscard]] Scenario lookOfCell(const StudyPicture& picture, std::size_t cell);
 [[nodiscard]] std::string wordsOfCell(const StudyPicture& picture, std::size_t cell);
 
-/// Plays the order in rounds that grow, a first picture after a few reps a cell, and leaves the picture in the
-/// box after each, until it is done or stale. `share` tells how far it is, [0, 1].
-void playStudy(const StudyOrder& order, const Model& model, const Errand::Stale& stale, std::atomic<double>& share,
-               Mailbox<StudyPicture>& box);
+/// Plays the order in rounds that grow, a first picture after a few reps a cell, and leaves the picture in
+/// the box after each, until it is done or stale. `share` tells how far it is, [0, 1].
+void playStudy(const StudyOrder& order, const Model& model, const Errand::Stale& stale,
+               std::atomic<double>& share, Mailbox<StudyPicture>& box);
 
 }  // namespace gapsound

@@ -30,6 +30,7 @@ struct SweepRange {
 [[nodiscard]] std::vector<double> valuesOf(const SweepRange& range);
 [[nodiscard]] SweepAxis axisOf(const SweepRange& range);
 /// The look with the values of one cell, the first range slowest.
-[[nodiscard]] Scenario sweptLook(const Scenario& look, const std::vector<SweepRange>& ranges, std::size_t cell);
+[[nodiscard]] Scenario sweptLook(const Scenario& look, const std::vector<SweepRange>& ranges,
+                                 std::size_t cell);
 
 }  // namespace gapsound

@@ -27,17 +27,35 @@ double now() {
   return std::chrono::duration<double>(since).count();
 }
 
-Document documentFor(const OpenOptions& options, const StateFolder& folder) {
-  if (options.file.empty()) {
-    if (const auto lost = folder.recover()) {
-      return {parseScenario(lost->text, lost->file.empty() ? "recovered" : lost->file), lost->file, ""};
-    }
-    return Document::read(scenarioFolder() + "/" + kFirstLook);
+/// What the file holds, as it would be written; "" where it is gone or broken.
+std::string savedText(const std::string& file) {
+  try {
+    return toJson(readScenario(file));
+  } catch (const Error&) {
+    return "";
   }
+}
+
+/// Unsaved work of a window that went down, unless it can no longer be read.
+std::optional<Document> recovered(const StateFolder& folder, const std::string& file) {
+  const auto lost = folder.recover(file);
+  if (!lost) return std::nullopt;
+  try {
+    const std::string saved = lost->file.empty() ? "" : savedText(lost->file);
+    return Document(parseScenario(lost->text, lost->file.empty() ? "recovered" : lost->file), lost->file,
+                    saved);
+  } catch (const Error&) {
+    return std::nullopt;
+  }
+}
+
+/// What was lost comes first; then the file asked for, else a shipped look.
+Document documentFor(const OpenOptions& options, const StateFolder& folder) {
+  if (auto lost = recovered(folder, options.file)) return std::move(*lost);
+  if (options.file.empty()) return Document::read(scenarioFolder() + "/" + kFirstLook);
   const bool changed = !options.changes.sets.empty() || !options.changes.faults.empty();
   if (!changed) return Document::read(options.file);
-  const std::string saved = toJson(readScenario(options.file));
-  return {readScenario(options.file, options.changes), options.file, saved};
+  return {readScenario(options.file, options.changes), options.file, savedText(options.file)};
 }
 
 /// One window with one desk in it.

@@ -13,6 +13,7 @@
 namespace gapsound::bench {
 
 inline std::string look(const std::string& name) { return std::string(GAPSOUND_ROOT) + "/scenarios/" + name; }
+inline constexpr int kReadoutReps = 60;
 inline const char* const kCounter = "counter-right-guard-and-h.json";
 
 /// The whole window but for the window: events go in, frames are laid out, nothing is drawn.
@@ -20,7 +21,7 @@ class Bench {
  public:
   explicit Bench(const std::string& file = kCounter, StateFolder folder = StateFolder(""), int width = 1280,
                  int height = 720, double scale = 1.0)
-      : desk(Document::read(look(file)), modelFor(""), std::move(folder)),
+      : desk(Document::read(look(file)), modelFor(""), std::move(folder), kReadoutReps),
         theme_(shippedTheme("paper")),
         width_(width),
         height_(height) {

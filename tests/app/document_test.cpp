@@ -107,7 +107,8 @@ TEST_CASE("work left by a window that went down is found once; that of a running
   state.keepUnsaved("own.json", "{}");
   CHECK_FALSE(state.recover());
   crashWith(state, "theirs.json", "line one\nline two\n");
-  const auto lost = state.recover();
+  CHECK_FALSE(state.recover("another.json"));
+  const auto lost = state.recover("theirs.json");
   REQUIRE(lost);
   CHECK(lost->file == "theirs.json");
   CHECK(lost->text == "line one\nline two\n");

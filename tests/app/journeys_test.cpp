@@ -110,7 +110,10 @@ TEST_CASE("a held rep stays while one thing is changed, and a sentence says what
 
 TEST_CASE("front, call and level are picked from the library by searching") {
   Bench b;
-  b.act("l,Front,type under");
+  b.act("l,Title,type Ours on Friday");
+  CHECK(b.desk.document().scenario().title == "Ours on Friday");
+  CHECK(b.desk.view.selected.empty());
+  b.act("Front,type under");
   CHECK(b.desk.document().scenario().defense.front == "D02");
   b.act("l,c,Structure box");
   CHECK(b.desk.document().scenario().defense.structure == "box");
@@ -271,7 +274,7 @@ TEST_CASE("two settings make a map; a study that cannot be played says why; a st
 
 TEST_CASE("every mistake is ranked by what it costs; a bar clicked lays the mistake on the look") {
   Bench b;
-  b.desk.view.study_reps = 6;
+  b.desk.view.study_reps = 2;
   b.act("s,What does each mistake cost?");
   b.desk.settle(true);
   b.act("right");

@@ -57,7 +57,8 @@ TEST_CASE("a dashed line has ink where the dash says, round corners too") {
 }
 
 TEST_CASE("a dropped list names files, spaces and all, and nothing else") {
-  const auto files = filesInUriList("# a comment\r\nfile:///home/looks/my%20look.json\r\nhttp://x/y\r\nfile://host/b.json\r\n");
+  const auto files = filesInUriList(
+      "# a comment\r\nfile:///home/looks/my%20look.json\r\nhttp://x/y\r\nfile://host/b.json\r\n");
   CHECK(files == std::vector<std::string>{"/home/looks/my look.json", "/b.json"});
   CHECK(filesInUriList("file:///a%2").front() == "/a%2");
   CHECK(filesInUriList("").empty());
