@@ -1,24 +1,15 @@
 #include "base/stream.hpp"
 
+#include "base/mix.hpp"
+
 namespace gapsound {
-namespace {
 
-std::uint64_t finish(std::uint64_t z) {  // the finaliser of splitmix64
-  z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9ULL;
-  z = (z ^ (z >> 27)) * 0x94d049bb133111ebULL;
-  return z ^ (z >> 31);
-}
-
-}  // namespace
-
-std::uint64_t mixed(std::uint64_t a, std::uint64_t b) {
-  return finish(finish(finish(a + 0x9e3779b97f4a7c15ULL) ^ b) + 0x632be59bd9b4e019ULL);
-}
+std::uint64_t mixed(std::uint64_t a, std::uint64_t b) { return mixedInline(a, b); }
 
 std::uint64_t keyOf(std::string_view text) {
   std::uint64_t h = 0xcbf29ce484222325ULL;
   for (const char c : text) h = (h ^ static_cast<unsigned char>(c)) * 0x100000001b3ULL;
-  return finish(h);
+  return finished(h);
 }
 
 Stream::Stream(std::uint64_t seed, std::uint64_t man, std::string_view purpose)
@@ -26,7 +17,7 @@ Stream::Stream(std::uint64_t seed, std::uint64_t man, std::string_view purpose)
 
 std::uint64_t Stream::bits() {
   state_ += 0x9e3779b97f4a7c15ULL;
-  return finish(state_);
+  return finished(state_);
 }
 
 double Stream::unit() { return static_cast<double>(bits() >> 11) * 0x1.0p-53; }

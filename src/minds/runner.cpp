@@ -134,6 +134,16 @@ void taste(const AttackerView& v, RunnerMemory& memory) {
 constexpr int kCrossings = 25;
 double crossingX(int k) { return -6.0 + 0.625 * k; }
 
+/// 1 at the aim, falling with the distance of each crossing from it.
+std::array<double, kCrossings> nearness(double aim) {
+  std::array<double, kCrossings> near{};
+  for (int k = 0; k < kCrossings; ++k) {
+    const double off = crossingX(k) - aim;
+    near[static_cast<std::size_t>(k)] = fixedExp(-off * off / 8.0);
+  }
+  return near;
+}
+
 Way wayToLine(const AttackerView& v, double x) {
   const Vec2 me = v.glimpse.self().pos;
   const Vec2 corner{x, std::max(0.9, me.y + 0.5)};
@@ -160,13 +170,14 @@ void chooseLane(const AttackerView& v, RunnerMemory& memory) {
   const Threats threats = threatsSeen(v);
   const double aim = aimNow(v);
   const double press = pressOf(v, rate(v, threats, wayToLine(v, aim)).contact_y);
+  const auto near_aim = nearness(aim);
   double best = -999.0;
   double best_x = memory.choice_x;
   for (int k = 0; k < kCrossings; ++k) {
     const double x = crossingX(k);
     const Rating r = rate(v, threats, wayToLine(v, x));
     const double off = x - aim;
-    double value = r.value + m.run_aim_bonus * fixedExp(-off * off / 8.0) - press * std::abs(off);
+    double value = r.value + m.run_aim_bonus * near_aim[static_cast<std::size_t>(k)] - press * std::abs(off);
     if (memory.chosen) value -= m.run_change_cost * std::min(std::abs(x - memory.choice_x), 2.0);
     value += m.run_taste * memory.bias * (off > 0.0 ? 1.0 : -1.0);
     if (value > best) {

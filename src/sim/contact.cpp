@@ -60,7 +60,7 @@ double Contact::shedPerSecond(const Present& now, const Actors& actors, const Cl
   const double near = ballDistance(now, c.defender) < m.shed_near_yd ? m.shed_near : 0.0;
   const double power = d.man->body.mass_kg * d.strength / (b.man->body.mass_kg * b.strength);
   const Vec2 to_blocker = unit(now.frame.men[at(c.blocker)].pos - now.frame.men[at(c.defender)].pos);
-  double rate = (m.shed_base + near) * power * power * fixedExp(-m.shed_luck * c.strength_z);
+  double rate = (m.shed_base + near) * power * power * c.shed_luck;
   rate *= coverFactor(m, aimOf(d.intent, {0.0, -1.0}), to_blocker);
   if (blockersOn(c.defender) > 1) rate /= m.shed_doubled;
   if (isWide(*b.man)) rate *= m.shed_receiver;
@@ -120,7 +120,8 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
   c.since_tick = now.tick;
   c.line = length(bp.vel) > 0.8 ? unit(bp.vel) : unit(dp.pos - bp.pos);
   c.leverage = leverageAtTouch(bp.pos, bp.vel, dp.pos, dp.vel);
-  c.strength_z = pair;
+  c.push_luck = fixedExp(model_->push_luck_pair * pair);
+  c.shed_luck = fixedExp(-model_->shed_luck * pair);
   const Vec2 n = unit(dp.pos - bp.pos);
   const double momentum = b.man->body.mass_kg * dot(bp.vel, n) + d.man->body.mass_kg * dot(dp.vel, n);
   c.blocker_edge = clamped(momentum / m.touch_momentum, -1.0, 1.0);
@@ -175,8 +176,7 @@ double buildUp(const Pair& p, double sign) {
 
 Vec2 blockerPush(const Pair& p, Vec2 drive) {
   const Vec2 dir = unit(0.7 * p.n + drive);
-  const double luck = fixedExp(p.m.push_luck_pair * p.c.strength_z);
-  const double factor = p.b.man->body.push * p.b.strength * luck * buildUp(p, +1.0);
+  const double factor = p.b.man->body.push * p.b.strength * p.c.push_luck * buildUp(p, +1.0);
   return pushForce(p.m, p.b.man->body.mass_kg, factor, dot(p.bp.vel, dir)) * dir;
 }
 

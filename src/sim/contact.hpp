@@ -16,7 +16,8 @@ struct Clinch {
   double leverage = 0.0;     // [-1, 1]; > 0: the defender is to the left of the blocker's line
   Vec2 line{0.0, 1.0};       // blocker's line at first touch, unit
   double blocker_edge = 1.0; // push factor from who arrived with more momentum, fades
-  double strength_z = 0.0;   // this pair's luck
+  double push_luck = 1.0;    // this pair's luck, as a factor on the blocker's push
+  double shed_luck = 1.0;    // and on the rate at which the defender sheds
 };
 
 /// Force of two men on each other and on the ground through a clinch, kg yd/s^2.

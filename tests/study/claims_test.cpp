@@ -103,6 +103,12 @@ TEST_CASE("long: what a kicked end, a wide scrape and a late safety cost on powe
             << row.loss_fixed.difference << " off the man in front (p " << row.loss_fixed.p_value
             << "), won back " << row.won_back.difference << " (p " << row.won_back.p_value << "), "
             << 100 * row.share_won_back << " %");
-    CHECK(row.mean_fixed < row.mean_called);
+    const FaultKind kind = row.mistakes.front().fault.kind;
+    if (kind == FaultKind::kicked_out) {
+      CHECK((row.loss.difference > 0.0 && row.loss.p_value < 0.001));
+      CHECK((row.won_back.difference > 0.0 && row.won_back.p_value < 0.001));
+      CHECK(row.repaired_by != kNobody);
+    }
+    if (kind == FaultKind::late_read) CHECK((row.loss_fixed.difference > 0.0 && row.loss_fixed.p_value < 0.001));
   }
 }
