@@ -87,12 +87,19 @@ std::string repairWords(const Setup& look, const FaultRow& row) {
   return text;
 }
 
+std::string wordsOf(const Mistakes& mistakes) {
+  std::vector<std::string_view> words;
+  for (const Mistake& m : mistakes) words.push_back(factsOf(m.fault.kind).words);
+  return fmt::format("{}", fmt::join(words, "; "));
+}
+
 std::string sentenceOf(const Setup& look, const FaultResult& result) {
   if (result.rows.empty()) return "No man of this look can make a mistake that is known.";
   const FaultRow& top = result.rows.front();
   if (top.loss.difference <= 0.0) return "No mistake costs anything on this look.";
-  return fmt::format("The costliest mistake is {}: on the call it costs {}; {}.", nameOf(look, top.mistakes),
-                     sizeOf(top.loss), repairWords(look, top));
+  const char* sure = top.loss.p_value < kSure ? "" : ", which is not sure,";
+  return fmt::format("The costliest mistake is {} ({}): on the call it costs {}{} and {}.", nameOf(look, top.mistakes),
+                     wordsOf(top.mistakes), sizeOf(top.loss), sure, repairWords(look, top));
 }
 
 }  // namespace
