@@ -112,6 +112,12 @@ struct QuestionOptions : HandoutOptions {
   int quiz = 1;     // questions
 };
 
+/// A plan to a week's folder; `out` is the folder.
+struct WeekOptions : HandoutOptions {
+  std::vector<std::string> only;  // parts; empty: all
+  bool large = false;
+};
+
 struct NewOptions {
   std::string formation, scheme, front, out;
   std::string title, variant = "base", direction = "right", strength = "right";

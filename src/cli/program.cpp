@@ -51,6 +51,7 @@ struct Verbs {
   SheetOptions sheet;
   CardOptions card;
   QuestionOptions question;
+  WeekOptions week;
   OpenOptions open;
 };
 
@@ -107,6 +108,16 @@ void addQuestion(CLI::App& verb, QuestionOptions& o) {
   o.n = 600;
   verb.add_option("--man", o.man, "whose question it is: S, FS, ...")->required();
   verb.add_option("--quiz", o.quiz, "that many questions")->check(CLI::Range(1, 40))->capture_default_str();
+}
+
+void addWeek(CLI::App& verb, WeekOptions& o) {
+  addMany(verb, o);
+  o.n = 200;
+  verb.get_option("file")->description("plan file");
+  verb.add_option("-o,--out", o.out, "folder to write")->required();
+  verb.add_option("--only", o.only, "parts: summary, matrix, sheets, cards, clips, quiz")->delimiter(',');
+  verb.add_option("--paper", o.paper, "letter, a4")->check(CLI::IsMember({"letter", "a4"}))->capture_default_str();
+  verb.add_flag("--large", o.large, "fit sheets in type for the sideline");
 }
 
 void addOpen(CLI::App& verb, OpenOptions& o) {
@@ -167,6 +178,7 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   verb("sheet", "fit sheets, PDF", addSheet, o.sheet, runSheet);
   verb("card", "scout-team cards, PDF", addCard, o.card, runCard);
   verb("question", "where do you fit? PDF or HTML", addQuestion, o.question, runQuestion);
+  verb("week", "a plan to a week's folder", addWeek, o.week, runWeek);
   verb("open", "the window", addOpen, o.open, [&window](const OpenOptions& options) {
     return openWith(window, options);
   });

@@ -19,6 +19,7 @@ int runReps(const ManyOptions& options);
 int runSheet(const SheetOptions& options);
 int runStrip(const StripOptions& options);
 int runVary(const VaryOptions& options);
+int runWeek(const WeekOptions& options);
 int runVersus(const VersusOptions& options);
 
 }  // namespace gapsound

@@ -158,14 +158,25 @@ std::vector<FitDeed> picked(const Setup& setup, const FitChoice& choice, const M
   return deeds;
 }
 
-/// The rep to show: the one in which the deeds lead to the most different places.
-std::size_t shownRep(const Reps& right, const std::vector<Reps>& others) {
+bool inSight(Vec2 place) { return std::abs(place.x) < 8.5 && -3.5 < place.y && place.y < 8.5; }
+
+/// How poor a rep is for showing: an odd gain, a late moment, places out of sight or all in one.
+double oddness(std::size_t rep, double median, double t, const Reps& right, const std::vector<Reps>& others) {
+  double odd = std::abs(right[rep].yards - median) + (t > 2.3 ? 6.0 : 0.0) + (inSight(right[rep].place) ? 0.0 : 20.0);
+  for (const Reps& other : others) {
+    const double apart = distance(other[rep].place, right[rep].place);
+    odd += apart < 1.2 * kSamePlace || apart > 6.5 || !inSight(other[rep].place) ? 4.0 : 0.0;
+  }
+  return odd;
+}
+
+/// The rep to show: the plainest one.
+std::size_t shownRep(const Case& reps, const Reps& right, const std::vector<Reps>& others) {
+  const double median = medianOf(yardsOf(right));
   std::size_t best = 0;
-  double most = -1.0;
-  for (std::size_t rep = 0; rep < right.size(); ++rep) {
-    double least = 99.0;
-    for (const Reps& other : others) least = std::min(least, distance(other[rep].place, right[rep].place));
-    if (least > most) most = least, best = rep;
+  for (std::size_t rep = 1; rep < right.size(); ++rep) {
+    const auto odd = [&](std::size_t k) { return oddness(k, median, reps.times[k], right, others); };
+    if (odd(rep) < odd(best)) best = rep;
   }
   return best;
 }
@@ -175,7 +186,7 @@ void judge(FitChoice& choice, const Setup& setup, const Model& model, const Case
   const Reps right = playWith(setup, choice, choice.right.deed, model, reps.judging, threads);
   std::vector<Reps> others;
   for (const FitDeed& deed : deeds) others.push_back(playWith(setup, choice, deed, model, reps.judging, threads));
-  const std::size_t shown = shownRep(right, others);
+  const std::size_t shown = shownRep(reps, right, others);
   choice.n = static_cast<int>(reps.judging.size());
   choice.seed = reps.judging[shown], choice.t = reps.times[shown];
   choice.right = optionOf(choice.right.deed, right, right, shown);
@@ -199,7 +210,7 @@ std::vector<FitOption> FitChoice::wrong(double margin) const {
     const bool apart = std::all_of(found.begin(), found.end(), [&](const FitOption& other) {
       return distance(other.place, option.place) >= kSamePlace;
     });
-    const bool costs = option.difference >= margin && option.ci.low > 0.0;
+    const bool costs = option.difference >= margin && option.ci.low > 0.0 && inSight(option.place);
     if (costs && apart && distance(option.place, right.place) >= kSamePlace) found.push_back(option);
   }
   return found;

@@ -13,7 +13,7 @@
 namespace gapsound {
 namespace {
 
-constexpr double kMargin = 50.0, kTitle = 40.0, kText = 23.0, kCaution = 14.0;  // page units
+constexpr double kMargin = 50.0, kTitle = 44.0, kText = 28.0, kCaution = 14.0;  // page units
 constexpr FieldView kView{{-9.6, -7.6}, {9.6, 10.4}};
 constexpr double kSpot = 0.52;  // yd, radius of a place to point at
 
