@@ -118,6 +118,15 @@ struct WeekOptions : HandoutOptions {
   bool large = false;
 };
 
+struct ScoutOptions {
+  std::string file, out, title;
+  std::string ours;                  // plan or scenario whose calls the plan gets; empty: usual ones
+  std::vector<std::string> columns;  // "formation=OFF FORM"
+  std::vector<std::string> names;    // "F04=TREY"
+  int top = 10;                      // kinds of run kept
+  bool json = false;
+};
+
 struct NewOptions {
   std::string formation, scheme, front, out;
   std::string title, variant = "base", direction = "right", strength = "right";

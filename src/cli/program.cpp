@@ -52,6 +52,7 @@ struct Verbs {
   CardOptions card;
   QuestionOptions question;
   WeekOptions week;
+  ScoutOptions scout;
   OpenOptions open;
 };
 
@@ -120,6 +121,17 @@ void addWeek(CLI::App& verb, WeekOptions& o) {
   verb.add_flag("--large", o.large, "fit sheets in type for the sideline");
 }
 
+void addScout(CLI::App& verb, ScoutOptions& o) {
+  verb.add_option("file", o.file, "breakdown, CSV")->required();
+  verb.add_option("-o,--out", o.out, "plan to write")->required();
+  verb.add_option("--title", o.title);
+  verb.add_option("--ours", o.ours, "plan or scenario with our calls");
+  addRepeatable(verb, "--columns", o.columns, "what you call a column, OURS=THEIRS (repeatable)");
+  addRepeatable(verb, "--name", o.names, "what you call a formation or run, LIBRARY=YOURS (repeatable)");
+  verb.add_option("--top", o.top, "kinds of run to keep")->check(CLI::Range(1, 40))->capture_default_str();
+  addJson(verb, o.json);
+}
+
 void addOpen(CLI::App& verb, OpenOptions& o) {
   addPlay(verb, o);
   verb.get_option("file")->required(false);
@@ -179,6 +191,7 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   verb("card", "scout-team cards, PDF", addCard, o.card, runCard);
   verb("question", "where do you fit? PDF or HTML", addQuestion, o.question, runQuestion);
   verb("week", "a plan to a week's folder", addWeek, o.week, runWeek);
+  verb("scout", "a charted breakdown to a plan", addScout, o.scout, runScout);
   verb("open", "the window", addOpen, o.open, [&window](const OpenOptions& options) {
     return openWith(window, options);
   });

@@ -91,6 +91,7 @@ void writeQuiz(const std::vector<Question>& questions, const std::string& title,
     return writeAtomically(file, quizPage(title, drawn));
   }
   std::vector<DisplayList> pages;
+  if (questions.empty()) pages.push_back(noQuestionPage(title, paper).list);
   for (std::size_t i = 0; i < questions.size(); ++i)
     for (LaidPage& page : questionPages(questions[i], static_cast<int>(i) + 1, paper)) pages.push_back(std::move(page.list));
   writePdf(pages, theme, file, paper);

@@ -16,6 +16,7 @@ int runNew(const NewOptions& options);
 int runQuestion(const QuestionOptions& options);
 int runRep(const RepOptions& options);
 int runReps(const ManyOptions& options);
+int runScout(const ScoutOptions& options);
 int runSheet(const SheetOptions& options);
 int runStrip(const StripOptions& options);
 int runVary(const VaryOptions& options);

@@ -27,8 +27,8 @@
 namespace gapsound {
 namespace {
 
-constexpr int kQuizMen = 3, kQuizQuestions = 4, kQuizReps = 450;
-constexpr std::size_t kQuizRuns = 4, kClips = 3;
+constexpr int kQuizMen = 3, kQuizQuestions = 4, kQuizReps = 360;
+constexpr std::size_t kQuizRuns = 3, kClips = 3;
 
 /// The week as it is being made: figures are worked out when the first part asks for them.
 class Week {
@@ -70,7 +70,7 @@ class Week {
   void script(const std::string& file) {
     std::vector<ScriptRun> runs;
     for (std::size_t run = 0; run < plan_.runs.size(); ++run)
-      runs.push_back({plan_.runs[run].name, std::to_string(run + 1), intentOf(run), plan_.runs[run].share});
+      runs.push_back({plan_.runs[run].name, std::to_string(run + 1), intentsOf(run), plan_.runs[run].share});
     std::vector<DisplayList> pages;
     for (LaidPage& page : scriptPages(scriptsOf(plan_.practice, runs, handout_.calls), paper_))
       pages.push_back(std::move(page.list));
@@ -136,10 +136,15 @@ class Week {
       if (gap.owners.empty()) gaps += (gaps.empty() ? "" : " ") + gap.gap;
     return gaps;
   }
-  std::string intentOf(std::size_t run) {
-    const auto& reads = sheets()[run].front().levels[1];
-    if (reads.empty()) return plan_.runs[run].note;
-    return fmt::format("{}: {}", reads.front().seen, reads.front().does.front());
+  /// The second level's read that came about most, in each call.
+  std::vector<std::string> intentsOf(std::size_t run) {
+    std::vector<std::string> intents;
+    for (const FitSheet& sheet : sheets()[run]) {
+      const auto& reads = sheet.levels[1];
+      intents.push_back(reads.empty() ? plan_.runs[run].note
+                                      : fmt::format("{}: {}", reads.front().seen, reads.front().does.front()));
+    }
+    return intents;
   }
   /// The first call against the runs seen most.
   [[nodiscard]] Handout quizLooks() const {

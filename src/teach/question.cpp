@@ -145,6 +145,18 @@ DisplayList questionPicture(const Question& question, bool answered, double widt
   return {width, height, {pictureOf(question, {0.0, 0.0, width, height}, answered)}};
 }
 
+LaidPage noQuestionPage(const std::string& title, Paper paper) {
+  const Vec2 size = sheetSize(paper);
+  const double width = size.x - 2.0 * kMargin;
+  Layout layout(size.x, size.y);
+  static_cast<void>(layout.caution(kMargin, kCaution));
+  const double y = layout.line(kMargin, kMargin, width, title, kTitle, StyleId::title) + 10.0;
+  layout.words(kMargin, y, width,
+               "In none of these looks does one place win by a clear margin, so there is nothing to ask this week.", kText,
+               StyleId::text);
+  return std::move(layout).done();
+}
+
 std::vector<LaidPage> questionPages(const Question& question, int number, Paper paper) {
   return {pageOf(question, number, paper, false), pageOf(question, number, paper, true)};
 }

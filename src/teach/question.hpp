@@ -35,6 +35,8 @@ inline constexpr double kClearMargin = 0.5;  // yd
                                   const Phrases& phrases, const Model& model);
 /// The picture alone: at the moment he decides without names, or after the answer with them.
 [[nodiscard]] DisplayList questionPicture(const Question& question, bool answered, double width, double height);
+/// In place of a quiz nobody can be asked.
+[[nodiscard]] LaidPage noQuestionPage(const std::string& title, Paper paper);
 /// Two upright pages: the question, then answer and reason.
 [[nodiscard]] std::vector<LaidPage> questionPages(const Question& question, int number, Paper paper);
 

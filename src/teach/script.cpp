@@ -50,11 +50,17 @@ DayScript scriptOf(const PracticeDay& day, const std::vector<ScriptRun>& runs, c
   for (std::size_t i = 0; i < order.size(); ++i) {
     const ScriptRun& run = runs[order[i]];
     const std::size_t round = i / runs.size();
-    script.rows.push_back({static_cast<int>(i) + 1, run.card + (round % 2 == 0 ? "R" : "L"), run.name,
-                           calls[(i + round) % calls.size()], run.intent, day.contact,
+    const std::size_t call = (order[i] + round) % calls.size();
+    script.rows.push_back({static_cast<int>(i) + 1, run.card + (round % 2 == 0 ? "R" : "L"), run.name, calls[call],
+                           run.intents[call], day.contact,
                            day.minutes * static_cast<double>(i) / static_cast<double>(order.size())});
   }
   return script;
+}
+
+std::string clockOf(double minutes) {
+  const int seconds = static_cast<int>(std::lround(60.0 * minutes));
+  return fmt::format("{}:{:02}", seconds / 60, seconds % 60);
 }
 
 Table tableOf(const DayScript& day, double width, double size) {
@@ -64,7 +70,7 @@ Table tableOf(const DayScript& day, double width, double size) {
   table.rows.push_back({"rep", "card", "run", "our call", "intent", "contact", "min"});
   for (const ScriptRow& row : day.rows)
     table.rows.push_back({std::to_string(row.rep), row.card, row.run, row.call, row.intent, row.contact,
-                          fmt::format("{:.0f}:{:02.0f}", std::floor(row.minute), std::floor(60.0 * (row.minute - std::floor(row.minute))))});
+                          clockOf(row.minute)});
   return table;
 }
 

@@ -27,9 +27,10 @@ struct DayScript {
   PracticeDay period;
   std::vector<ScriptRow> rows;
 };
-/// What the script needs to know of a run: its card number and what to look at.
+/// What the script needs to know of a run: its card number and what to look at in each call.
 struct ScriptRun {
-  std::string name, card, intent;
+  std::string name, card;
+  std::vector<std::string> intents;  // by call
   double share = 0.0;
 };
 
