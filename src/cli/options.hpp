@@ -82,11 +82,16 @@ struct StripOptions : PictureOptions {
 };
 
 struct ClipOptions : PictureOptions {
-  std::string beside;  // scenario played next to the first one
-  std::optional<std::uint64_t> beside_seed;
-  Changes beside_changes;
-  std::vector<std::string> names;  // over the two sides
-  std::string difference;          // what was changed between them, in words
+  std::string versus;  // scenario played next to the first one; empty with changes below: the first again
+  std::optional<std::uint64_t> b_seed;
+  Changes b;                        // of the second one
+  std::vector<std::string> names;   // over the two sides
+  std::string difference;           // what was changed between them, in words; empty: told from the scenarios
+  std::string line;                 // under the frozen picture; empty: told from the rep
+  std::vector<int> only;            // levels shown, the others greyed; empty: all
+  std::string aspect = "16:9";      // 16:9, 1:1, 9:16
+  int loops = 1;                    // times the play is shown
+  bool hide_names = false;
 };
 
 /// Verbs that make pages of a scenario or of a plan's pairs.

@@ -77,12 +77,17 @@ void addNew(CLI::App& verb, NewOptions& o) {
 
 void addClip(CLI::App& verb, ClipOptions& o) {
   addPicture(verb, o);
-  verb.add_option("--beside", o.beside, "second scenario, played side by side");
-  verb.add_option("--beside-seed", o.beside_seed, "seed of the second one");
-  addRepeatable(verb, "--beside-set", o.beside_changes.sets, "change the second one, PATH=VALUE (repeatable)");
-  addRepeatable(verb, "--beside-fault", o.beside_changes.faults, "fault on the second one (repeatable)");
+  verb.add_option("--versus", o.versus, "second scenario, played side by side in step");
+  addRepeatable(verb, "--b", o.b.sets, "change the second one, PATH=VALUE (repeatable)");
+  addRepeatable(verb, "--b-fault", o.b.faults, "fault on the second one (repeatable)");
+  verb.add_option("--b-seed", o.b_seed, "seed of the second one");
   verb.add_option("--names", o.names, "what stands over the two pictures")->expected(2);
-  verb.add_option("--difference", o.difference, "what was changed between the two, in words");
+  verb.add_option("--difference", o.difference, "what was changed between the two, in place of what is found");
+  verb.add_option("--line", o.line, "text under the frozen picture, in place of what the rep says");
+  verb.add_option("--only", o.only, "levels to show, the others are greyed")->delimiter(',')->check(CLI::Range(1, 3));
+  verb.add_option("--aspect", o.aspect, "16:9, 1:1, 9:16")->check(CLI::IsMember({"16:9", "1:1", "9:16"}));
+  verb.add_option("--loop", o.loops, "show the play that many times")->check(CLI::Range(1, 5));
+  verb.add_flag("--hide-names", o.hide_names, "men without their names");
 }
 
 void addStrip(CLI::App& verb, StripOptions& o) {
