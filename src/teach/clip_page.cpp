@@ -16,6 +16,7 @@ namespace {
 
 constexpr double kHeader = 58.0, kLedger = 84.0, kCaption = 58.0;  // page units
 constexpr double kCaptionText = 28.0, kLeading = 1.28;
+constexpr double kLeastTitle = 15.0;  // smaller is left to the title card
 constexpr FieldView kWide{{-11.5, -8.2}, {11.5, 12.6}};
 constexpr FieldView kNear{{-8.5, -6.8}, {8.5, 9.3}};  // its lower part lies under ledger and caption
 constexpr double kLeastSymbol = 12.0;                 // page units
@@ -88,8 +89,8 @@ double sizeToFit(const std::string& text, double size, double width) {
 
 void drawHeader(Panel& page, const ClipScript& script, const ClipFrame& frame) {
   const double y = 0.5 * kHeader;
-  page.shapes.push_back(Label{{24.0, y}, script.title, sizeToFit(script.title, 26.0, script.width - 330.0),
-                              StyleId::title, Anchor::left});
+  const double title = sizeToFit(script.title, 26.0, script.width - 330.0);
+  if (title >= kLeastTitle) page.shapes.push_back(Label{{24.0, y}, script.title, title, StyleId::title, Anchor::left});
   page.shapes.push_back(Label{
       {script.width - 24.0, y}, fmt::format("{:.2f} s", frame.t), 26.0, StyleId::mark_text, Anchor::right});
   page.shapes.push_back(

@@ -67,7 +67,7 @@ TEST_CASE("a fit sheet is one vector page whose words can be found, the same eve
     good({"sheet", shipped("power-right-spill"), "-n", "20", "--paper", paper, "-o", file});
     checkVector(file, 1);
     const std::string text = printed("pdftotext -layout '" + file + "' -");
-    for (const char* word : {"SE", "NT", "overlap backer", "Level 1 reads", "Level 2 reads", "Level 3 reads", "LG", "medical"}) {
+    for (const char* word : {"SE", "NT", "overlap", "Level 1 reads", "Level 2 reads", "Level 3 reads", "LG", "medical"}) {
       INFO(word);
       CHECK(has(text, word));
     }
