@@ -20,6 +20,7 @@ template <class Item>
 void pick(std::vector<Item>& items, const std::vector<std::string>& wanted, const std::string& option) {
   if (wanted.empty()) return;
   std::vector<std::string> names;
+  names.reserve(items.size());
   for (const Item& item : items) names.push_back(item.name);
   std::vector<Item> picked;
   for (const std::string& name : wanted) {

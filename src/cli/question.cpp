@@ -85,6 +85,7 @@ void writeQuiz(const std::vector<Question>& questions, const std::string& title,
   const Theme theme = shippedTheme("paper");
   if (endingOf(file) == ".html") {
     std::vector<DrawnQuestion> drawn;
+    drawn.reserve(questions.size());
     for (const Question& question : questions)
       drawn.push_back({question, svgText(questionPicture(question, false, 900.0, 900.0), theme, file),
                        svgText(questionPicture(question, true, 900.0, 900.0), theme, file)});

@@ -53,6 +53,7 @@ std::vector<PlanRun> runsFrom(const std::vector<ChartedRun>& charted, const Libr
   std::map<const ChartedRun*, std::vector<const ChartedRun*>, decltype(less)> groups(less);
   for (const ChartedRun& run : charted) groups[&run].push_back(&run);
   std::vector<PlanRun> runs;
+  runs.reserve(groups.size());
   for (const auto& [kind, snaps] : groups) runs.push_back(groupOf(snaps, charted.size(), library));
   std::stable_sort(runs.begin(), runs.end(), [](const PlanRun& a, const PlanRun& b) { return a.seen > b.seen; });
   return runs;

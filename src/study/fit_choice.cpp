@@ -185,6 +185,7 @@ void judge(FitChoice& choice, const Setup& setup, const Model& model, const Case
   const auto deeds = picked(setup, choice, model, reps, threads);
   const Reps right = playWith(setup, choice, choice.right.deed, model, reps.judging, threads);
   std::vector<Reps> others;
+  others.reserve(deeds.size());
   for (const FitDeed& deed : deeds) others.push_back(playWith(setup, choice, deed, model, reps.judging, threads));
   const std::size_t shown = shownRep(reps, right, others);
   choice.n = static_cast<int>(reps.judging.size());

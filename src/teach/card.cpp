@@ -45,9 +45,10 @@ std::vector<PageRect> cellsOf(Vec2 page, double foot, int columns, int rows) {
   std::vector<PageRect> cells;
   const double width = (page.x - 2.0 * kMargin - (columns - 1) * kBetween) / columns;
   const double height = (foot - kMargin - (rows - 1) * kBetween) / rows;
-  for (int k = 0; k < columns * rows; ++k)
-    cells.push_back({kMargin + (k % columns) * (width + kBetween), kMargin + (k / columns) * (height + kBetween), width,
-                     height});
+  cells.reserve(static_cast<std::size_t>(columns * rows));
+  for (int row = 0; row < rows; ++row)
+    for (int column = 0; column < columns; ++column)
+      cells.push_back({kMargin + column * (width + kBetween), kMargin + row * (height + kBetween), width, height});
   return cells;
 }
 
@@ -67,11 +68,12 @@ double footing(Layout& layout, const ScoutCard& card, const PageRect& cell, doub
   double y = cell.bottom() - kPad - caution;
   layout.words(cell.x + kPad, y, width, cardCaution(), 0.72 * size, StyleId::caution);
   const double column = 0.5 * (width - kPad);
-  const auto rows = static_cast<double>((card.movers.size() + 1) / 2);
-  const double top = y - rows * 1.28 * size - 0.3 * kPad;
+  const std::size_t rows = (card.movers.size() + 1) / 2;
+  const double top = y - static_cast<double>(rows) * 1.28 * size - 0.3 * kPad;
   for (std::size_t i = 0; i < card.movers.size(); ++i) {
+    const std::size_t row = i / 2;
     const double x = cell.x + kPad + static_cast<double>(i % 2) * (column + kPad);
-    layout.line(x, top + static_cast<double>(i / 2) * 1.28 * size, column, card.movers[i], size, StyleId::strong);
+    layout.line(x, top + static_cast<double>(row) * 1.28 * size, column, card.movers[i], size, StyleId::strong);
   }
   return top - 0.4 * kPad;
 }
@@ -83,7 +85,7 @@ void closeIn(DiagramLook& look, const Setup& setup) {
     low = std::min(low, drawnAt(man.spot).y);
     high = std::max(high, drawnAt(man.spot).y);
   }
-  look.low.y = low - 0.9, look.high.y = high + 1.2;
+  look.low.y = low - 0.9, look.high.y = high + 1.8;
 }
 
 void putCard(Layout& layout, const ScoutCard& card, const PageRect& cell, double size) {

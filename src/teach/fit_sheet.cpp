@@ -135,6 +135,7 @@ std::vector<FitRow> fitRowsOf(const Setup& setup, const Phrases& phrases) {
     return std::tie(first.fit.level, second.spot.x) < std::tie(second.fit.level, first.spot.x);
   });
   std::vector<FitRow> rows;
+  rows.reserve(men.size());
   for (const int man : men) rows.push_back(rowOf(setup, phrases, at(setup, man)));
   return rows;
 }

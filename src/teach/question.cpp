@@ -30,7 +30,7 @@ std::string wordsOf(const FitDeed& deed, const Phrases& phrases, const FitRole r
 }
 
 std::string rightWords(const Setup& setup, const FitChoice& choice, const Phrases& phrases) {
-  const std::string words = wordsOf(choice.right.deed, phrases, choice.role);
+  std::string words = wordsOf(choice.right.deed, phrases, choice.role);
   if (!words.empty()) return words;
   const Man& man = at(setup, choice.man);
   return phrases.roles[static_cast<std::size_t>(choice.role)].ways[static_cast<std::size_t>(man.fit.structure)].landmark;

@@ -128,8 +128,10 @@ std::vector<std::string> contactWarnings(const std::vector<PracticeDay>& days, c
 
 std::vector<LaidPage> scriptPages(const std::vector<DayScript>& days, Paper paper) {
   std::vector<PracticeDay> periods;
+  periods.reserve(days.size());
   for (const DayScript& day : days) periods.push_back(day.period);
   std::vector<LaidPage> pages;
+  pages.reserve(days.size());
   for (const DayScript& day : days) pages.push_back(pageOf(day, contactWarnings(periods), paper));
   return pages;
 }
