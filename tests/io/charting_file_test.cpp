@@ -67,9 +67,12 @@ TEST_CASE("a table without a needed column is refused with the ones it has") {
 }
 
 TEST_CASE("charted snaps become runs with shares, mean gain, usual hash and a mark where data is thin") {
+  OffensePlan power, iso;
+  power.formation = iso.formation = "F01";
+  power.scheme = "R01", iso.scheme = "R10", iso.direction = "left";
   std::vector<ChartedRun> charted;
-  for (int i = 0; i < 9; ++i) charted.push_back({{"F01", "R01", "base", "right", "right"}, i < 6 ? "left_hash" : "middle", static_cast<double>(i)});
-  charted.push_back({{"F01", "R10", "base", "left", "right"}, "", 2.0});
+  for (int i = 0; i < 9; ++i) charted.push_back({power, i < 6 ? "left_hash" : "middle", static_cast<double>(i)});
+  charted.push_back({iso, "", 2.0});
   const auto runs = runsFrom(charted, shippedLibrary());
   REQUIRE(runs.size() == 2);
   CHECK(runs[0].share == doctest::Approx(0.9));
