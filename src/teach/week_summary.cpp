@@ -24,7 +24,7 @@ std::string shareWords(const Plan& plan, std::size_t run) {
   return plan.runs[run].share > 0.0 ? fmt::format(", {:.0f} % of their runs", 100.0 * plan.runs[run].share) : "";
 }
 
-std::string changeSentence(const Plan& plan, const PairReps& reps, const CallChange& change) {
+std::string changeSentence(const Plan& plan, const PairReps& reps, const CallSwap& change) {
   const double first = meanOf(yardsOf(reps[change.run][0])), other = meanOf(yardsOf(reps[change.run][change.call]));
   return fmt::format("Against {}{}: play {} in place of {}. It gives up {:.1f} yd in place of {:.1f}, {:.1f} less "
                      "({:.1f} to {:.1f}).",
@@ -71,10 +71,10 @@ Table dangerTable(const Plan& plan, const PairReps& reps, double width) {
 
 }  // namespace
 
-std::vector<CallChange> changesOf(const Plan& plan, const PairReps& reps) {
-  std::vector<CallChange> changes;
+std::vector<CallSwap> changesOf(const Plan& plan, const PairReps& reps) {
+  std::vector<CallSwap> changes;
   for (std::size_t run = 0; run < reps.size(); ++run) {
-    CallChange best;
+    CallSwap best;
     for (std::size_t call = 1; call < reps[run].size(); ++call) {
       const Paired paired = pairedDifference(yardsOf(reps[run][call]), yardsOf(reps[run][0]));
       if (paired.ci.low > 0.0 && paired.difference > best.saves)
@@ -82,7 +82,7 @@ std::vector<CallChange> changesOf(const Plan& plan, const PairReps& reps) {
     }
     if (best.call != 0) changes.push_back(best);
   }
-  std::stable_sort(changes.begin(), changes.end(), [](const CallChange& a, const CallChange& b) {
+  std::stable_sort(changes.begin(), changes.end(), [](const CallSwap& a, const CallSwap& b) {
     return a.saves * a.weight > b.saves * b.weight;
   });
   return changes;
@@ -103,7 +103,7 @@ std::vector<Danger> dangersOf(const Plan& plan, const PairReps& reps) {
 
 std::vector<std::string> adviceOf(const Plan& plan, const PairReps& reps) {
   std::vector<std::string> advice;
-  for (const CallChange& change : changesOf(plan, reps))
+  for (const CallSwap& change : changesOf(plan, reps))
     if (advice.size() < kMostChanges) advice.push_back(changeSentence(plan, reps, change));
   if (advice.empty())
     advice.push_back(fmt::format("No other call of the plan surely gives up less than {} against any of their runs.",

@@ -9,7 +9,7 @@ namespace gapsound {
 using PairReps = std::vector<std::vector<std::vector<Summary>>>;
 
 /// Another call against one run, in place of the first call of the plan.
-struct CallChange {
+struct CallSwap {
   std::size_t run = 0, call = 0;
   double saves = 0.0;      // yd a snap of that run, first call minus this one
   Interval ci;             // 95 %
@@ -17,7 +17,7 @@ struct CallChange {
 };
 /// Changes that surely save something, the one that saves most a week (saves times weight) first; at most one a
 /// run.
-[[nodiscard]] std::vector<CallChange> changesOf(const Plan& plan, const PairReps& reps);
+[[nodiscard]] std::vector<CallSwap> changesOf(const Plan& plan, const PairReps& reps);
 
 /// A pair and how much it hurts: mean gain times the run's weight.
 struct Danger {
