@@ -59,7 +59,7 @@ void varied(std::vector<Found>& found) {
 
 }  // namespace
 
-std::vector<Question> questionsFor(const QuizPlan& quiz, const Handout& handout, const Model& model,
+std::vector<FitQuestion> questionsFor(const QuizPlan& quiz, const Handout& handout, const Model& model,
                                    const Progress& progress) {
   requireMan(quiz, handout);
   std::vector<Found> found;
@@ -74,19 +74,19 @@ std::vector<Question> questionsFor(const QuizPlan& quiz, const Handout& handout,
     }
   }
   varied(found);
-  std::vector<Question> questions;
+  std::vector<FitQuestion> questions;
   for (const Found& f : found)
     if (static_cast<int>(questions.size()) < quiz.questions)
       questions.push_back(questionOf(*f.setup, f.choice, f.call, library().phrases, model));
   return questions;
 }
 
-void writeQuiz(const std::vector<Question>& questions, const std::string& title, Paper paper, const std::string& file) {
+void writeQuiz(const std::vector<FitQuestion>& questions, const std::string& title, Paper paper, const std::string& file) {
   const Theme theme = shippedTheme("paper");
   if (endingOf(file) == ".html") {
     std::vector<DrawnQuestion> drawn;
     drawn.reserve(questions.size());
-    for (const Question& question : questions)
+    for (const FitQuestion& question : questions)
       drawn.push_back({question, svgText(questionPicture(question, false, 900.0, 900.0), theme, file),
                        svgText(questionPicture(question, true, 900.0, 900.0), theme, file)});
     return writeAtomically(file, quizPage(title, drawn));
@@ -104,7 +104,7 @@ int runQuestion(const QuestionOptions& options) {
   if (ending != ".pdf" && ending != ".html") throw InputError(options.out, "ending", ending.empty() ? "none" : ending, ".pdf, .html");
   const Model model = modelFor(options.model);
   const Handout handout = handoutOf(options, model);
-  std::vector<Question> questions;
+  std::vector<FitQuestion> questions;
   {
     ProgressLine progress("looking for clear answers");
     questions = questionsFor({options.man, options.quiz, options.n, options.seed, options.jobs}, handout, model,

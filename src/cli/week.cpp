@@ -171,7 +171,7 @@ class Week {
   std::vector<std::vector<FitSheet>> sheets_;
   PairReps reps_;
   std::string quiz_man_;
-  std::vector<Question> questions_;
+  std::vector<FitQuestion> questions_;
 };
 
 std::vector<WeekStep> stepsOf(Week& week) {

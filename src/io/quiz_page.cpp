@@ -29,7 +29,7 @@ std::string base64(const std::string& bytes) {
 std::string asSource(const std::string& svg) { return "data:image/svg+xml;base64," + base64(svg); }
 
 Json asJson(const DrawnQuestion& drawn) {
-  const Question& question = drawn.question;
+  const FitQuestion& question = drawn.question;
   Json letters = Json::array();
   for (const FitAnswer& answer : question.answers) letters.push_back(std::string(1, answer.letter));
   return {{"ask", question.ask},

@@ -8,7 +8,7 @@ namespace gapsound {
 
 /// A question with its two pictures as SVG documents.
 struct DrawnQuestion {
-  Question question;
+  FitQuestion question;
   std::string picture, answer;
 };
 

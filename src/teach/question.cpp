@@ -56,7 +56,7 @@ std::vector<FitAnswer> answersOf(const Setup& setup, const FitChoice& choice, co
   return answers;
 }
 
-std::vector<std::string> reasonOf(const Question& question, const Setup& setup, const Phrases& phrases) {
+std::vector<std::string> reasonOf(const FitQuestion& question, const Setup& setup, const Phrases& phrases) {
   const FitChoice& choice = question.choice;
   const std::string saw = whatHeSaw(setup, choice, phrases);
   const FitAnswer& right = question.answers[question.right];
@@ -72,7 +72,7 @@ std::vector<std::string> reasonOf(const Question& question, const Setup& setup, 
   return lines;
 }
 
-FieldLook fieldLook(const Question& question, const PageRect& box, bool answered, double t) {
+FieldLook fieldLook(const FitQuestion& question, const PageRect& box, bool answered, double t) {
   const FieldView view = viewAt(question.tape, t, kView);
   FieldLook look;
   look.box = box;
@@ -86,7 +86,7 @@ FieldLook fieldLook(const Question& question, const PageRect& box, bool answered
   return look;
 }
 
-void drawAnswers(Panel& panel, const Question& question, bool answered) {
+void drawAnswers(Panel& panel, const FitQuestion& question, bool answered) {
   const double size = 1.3 * kSpot * panel.camera.scale_x;
   for (const FitAnswer& answer : question.answers) {
     const bool right = answer.letter == question.answers[question.right].letter;
@@ -97,7 +97,7 @@ void drawAnswers(Panel& panel, const Question& question, bool answered) {
   }
 }
 
-Panel pictureOf(const Question& question, const PageRect& box, bool answered) {
+Panel pictureOf(const FitQuestion& question, const PageRect& box, bool answered) {
   const double t = answered ? crossingOf(question.tape) : question.choice.t;
   const Frame frame = frameAt(question.tape, t);
   Panel panel = fieldPanel(question.tape.setup, frame, fieldLook(question, box, answered, t), {},
@@ -106,7 +106,7 @@ Panel pictureOf(const Question& question, const PageRect& box, bool answered) {
   return panel;
 }
 
-LaidPage pageOf(const Question& question, int number, Paper paper, bool answered) {
+LaidPage pageOf(const FitQuestion& question, int number, Paper paper, bool answered) {
   const Vec2 size = sheetSize(paper);
   const double width = size.x - 2.0 * kMargin;
   Layout layout(size.x, size.y);
@@ -127,9 +127,9 @@ LaidPage pageOf(const Question& question, int number, Paper paper, bool answered
 
 }  // namespace
 
-Question questionOf(const Setup& setup, const FitChoice& choice, const std::string& call, const Phrases& phrases,
+FitQuestion questionOf(const Setup& setup, const FitChoice& choice, const std::string& call, const Phrases& phrases,
                     const Model& model) {
-  Question question{playTape(setup, model, choice.seed), choice, at(setup, choice.man).id, call, {}, 0, {}, {}};
+  FitQuestion question{playTape(setup, model, choice.seed), choice, at(setup, choice.man).id, call, {}, 0, {}, {}};
   question.answers = answersOf(setup, choice, phrases);
   for (std::size_t i = 0; i < question.answers.size(); ++i)
     if (question.answers[i].option.deed == choice.right.deed) question.right = i;
@@ -141,7 +141,7 @@ Question questionOf(const Setup& setup, const FitChoice& choice, const std::stri
   return question;
 }
 
-DisplayList questionPicture(const Question& question, bool answered, double width, double height) {
+DisplayList questionPicture(const FitQuestion& question, bool answered, double width, double height) {
   return {width, height, {pictureOf(question, {0.0, 0.0, width, height}, answered)}};
 }
 
@@ -157,7 +157,7 @@ LaidPage noQuestionPage(const std::string& title, Paper paper) {
   return std::move(layout).done();
 }
 
-std::vector<LaidPage> questionPages(const Question& question, int number, Paper paper) {
+std::vector<LaidPage> questionPages(const FitQuestion& question, int number, Paper paper) {
   return {pageOf(question, number, paper, false), pageOf(question, number, paper, true)};
 }
 

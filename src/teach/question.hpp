@@ -17,7 +17,7 @@ struct FitAnswer {
 };
 
 /// "Where do you fit?": a frozen picture, two to four places, one of them right by the simulation.
-struct Question {
+struct FitQuestion {
   Tape tape;  // the rep with the right fit
   FitChoice choice;
   std::string man, call;  // his id; our call as he hears it
@@ -31,13 +31,13 @@ struct Question {
 inline constexpr double kClearMargin = 0.5;  // yd
 
 /// `choice` must be clear(kClearMargin).
-[[nodiscard]] Question questionOf(const Setup& setup, const FitChoice& choice, const std::string& call,
+[[nodiscard]] FitQuestion questionOf(const Setup& setup, const FitChoice& choice, const std::string& call,
                                   const Phrases& phrases, const Model& model);
 /// The picture alone: at the moment he decides without names, or after the answer with them.
-[[nodiscard]] DisplayList questionPicture(const Question& question, bool answered, double width, double height);
+[[nodiscard]] DisplayList questionPicture(const FitQuestion& question, bool answered, double width, double height);
 /// In place of a quiz nobody can be asked.
 [[nodiscard]] LaidPage noQuestionPage(const std::string& title, Paper paper);
 /// Two upright pages: the question, then answer and reason.
-[[nodiscard]] std::vector<LaidPage> questionPages(const Question& question, int number, Paper paper);
+[[nodiscard]] std::vector<LaidPage> questionPages(const FitQuestion& question, int number, Paper paper);
 
 }  // namespace gapsound

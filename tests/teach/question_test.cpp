@@ -79,7 +79,7 @@ TEST_CASE("a place is offered only when it costs clearly more, and nothing is as
 
 TEST_CASE("a question hides names, marks the man, and its second page tells answer, reason and figures") {
   const Setup setup = setupOf("power-right-spill");
-  const Question question = questionOf(setup, madeClear(), "Over", library().phrases, model());
+  const FitQuestion question = questionOf(setup, madeClear(), "Over", library().phrases, model());
   REQUIRE(question.answers.size() == 2);
   CHECK(question.answers[0].option.place.x < question.answers[1].option.place.x);
   const auto pages = questionPages(question, 1, Paper::letter);
