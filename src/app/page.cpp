@@ -46,7 +46,7 @@ FieldLook lookFor(const Desk& desk, const Tape& tape, const PageRect& box, const
   look.text = (layout.low ? 0.75 : 1.0) * layout.text;
   look.names = desk.view.names;
   look.calipers = desk.view.calipers;
-  look.selected = manNamed(tape.setup, desk.view.selected);
+  look.selected = desk.view.question ? desk.view.question->man : manNamed(tape.setup, desk.view.selected);
   return look;
 }
 
