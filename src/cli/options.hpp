@@ -105,6 +105,7 @@ struct HandoutOptions : ManyOptions {
 struct SheetOptions : HandoutOptions {
   bool large = false;   // type for the sideline
   bool master = false;  // the master sheet alone
+  bool no_faults = false;  // without the costliest mistakes, which take most of the time
 };
 
 struct CardOptions : HandoutOptions {

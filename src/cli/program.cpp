@@ -101,6 +101,7 @@ void addSheet(CLI::App& verb, SheetOptions& o) {
   o.n = 200;
   verb.add_flag("--large", o.large, "type for the sideline");
   verb.add_flag("--master", o.master, "the master sheet alone");
+  verb.add_flag("--no-faults", o.no_faults, "without the costliest mistakes, which take most of the time");
 }
 
 void addCard(CLI::App& verb, CardOptions& o) {

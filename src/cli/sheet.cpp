@@ -22,6 +22,8 @@ std::vector<std::vector<FitSheet>> sheetsOf(const Handout& handout, const SheetO
   for (std::size_t run = 0; run < handout.runs.size(); ++run) {
     for (const Setup& setup : handout.setups[run]) {
       sheets[run].push_back(fitSheetOf(setup, library().phrases, model, options.seed, options.n, options.jobs));
+      if (!options.no_faults && !options.master)
+        sheets[run].back().faults = costlyFaultsOf(setup, model, options.seed, options.n, options.jobs);
       report(++done / static_cast<double>(handout.runs.size() * handout.calls.size()));
     }
   }

@@ -27,6 +27,7 @@
 namespace gapsound {
 namespace {
 
+constexpr int kFaultReps = 100;
 constexpr int kQuizMen = 3, kQuizQuestions = 4, kQuizReps = 360;
 constexpr std::size_t kQuizRuns = 3, kClips = 3;
 
@@ -58,6 +59,8 @@ class Week {
   }
   void fitSheets(std::size_t call, const std::string& file) {
     std::vector<DisplayList> pages;
+    static_cast<void>(sheets());
+    addFaults(call);
     for (const auto& row : sheets()) pages.push_back(fitSheetPage(row[call], {paper_, options_.large}).list);
     writePdf(pages, theme_, file, paper_);
   }
@@ -124,6 +127,12 @@ class Week {
         sheets_.back().push_back(fitSheetOf(setup, library().phrases, model_, options_.seed, options_.n, options_.jobs));
     }
     return sheets_;
+  }
+  /// The costliest mistakes are worked out for the first call alone: it is the one that is played most.
+  void addFaults(std::size_t call) {
+    if (call != 0) return;
+    for (std::size_t run = 0; run < handout_.setups.size(); ++run)
+      sheets_[run][0].faults = costlyFaultsOf(handout_.setups[run][0], model_, options_.seed, std::min(options_.n, kFaultReps), options_.jobs);
   }
   const PairReps& pairReps() {
     if (reps_.empty())

@@ -48,6 +48,10 @@ struct SheetLook {
 /// Plays n reps of the setup and a few without alignment spread for the picture. `faults` stay empty.
 [[nodiscard]] FitSheet fitSheetOf(const Setup& setup, const Phrases& phrases, const Model& model,
                                   std::uint64_t first_seed, int n, int threads = 0);
+/// At most three mistakes that surely cost something, costliest first: picked on a few reps, judged on the n
+/// after them. `loss` is on the call, the repair by fitting off the man in front.
+[[nodiscard]] std::vector<CostlyFault> costlyFaultsOf(const Setup& setup, const Model& model, std::uint64_t first_seed,
+                                                      int n, int threads = 0);
 /// One upright page.
 [[nodiscard]] LaidPage fitSheetPage(const FitSheet& sheet, const SheetLook& look);
 

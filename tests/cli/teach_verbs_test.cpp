@@ -64,7 +64,7 @@ TEST_CASE("a fit sheet is one vector page whose words can be found, the same eve
   const ScratchFolder scratch;
   for (const char* paper : {"letter", "a4"}) {
     const std::string file = scratch.path(std::string(paper) + ".pdf");
-    good({"sheet", shipped("power-right-spill"), "-n", "20", "--paper", paper, "-o", file});
+    good({"sheet", shipped("power-right-spill"), "-n", "20", "--no-faults", "--paper", paper, "-o", file});
     checkVector(file, 1);
     const std::string text = printed("pdftotext -layout '" + file + "' -");
     for (const char* word : {"SE", "NT", "overlap", "Level 1 reads", "Level 2 reads", "Level 3 reads", "LG", "medical"}) {
@@ -72,14 +72,14 @@ TEST_CASE("a fit sheet is one vector page whose words can be found, the same eve
       CHECK(has(text, word));
     }
   }
-  good({"sheet", shipped("power-right-spill"), "-n", "20", "-o", scratch.path("again.pdf")});
+  good({"sheet", shipped("power-right-spill"), "-n", "20", "--no-faults", "-o", scratch.path("again.pdf")});
   CHECK(contentOf(scratch.path("letter.pdf")) == contentOf(scratch.path("again.pdf")));
 }
 
 TEST_CASE("a front against a list of runs gives a master sheet and a page for each") {
   const ScratchFolder scratch;
   const std::string file = scratch.path("front.pdf");
-  good({"sheet", shipped("power-right-spill"), "--schemes", "R01,R04,R10", "-n", "12", "-o", file});
+  good({"sheet", shipped("power-right-spill"), "--schemes", "R01,R04,R10", "-n", "12", "--no-faults", "-o", file});
   checkVector(file, 4);
   const std::string text = printed("pdftotext -layout '" + file + "' -");
   for (const char* word : {"inside zone", "iso", "Runs against calls"}) CHECK(has(text, word));

@@ -118,3 +118,27 @@ TEST_CASE("a master sheet has a row for every run and a column for every call") 
   for (const char* part : {"Power", "Counter", "Over", "Bear", "SE spills", "medical staff"}) CHECK(has(words, part));
   CHECK(has(words, fmt::format("{:.1f} yd", power().gains.mean)));
 }
+
+TEST_CASE("long: the costliest mistakes of a sheet are what the failure table says of the same reps") {
+  const Setup setup = setupOf("power-right-spill");
+  const auto faults = costlyFaultsOf(setup, model(), 1, 60, 2);
+  REQUIRE_FALSE(faults.empty());
+  CHECK(faults.size() <= 3);
+  for (std::size_t i = 1; i < faults.size(); ++i) CHECK(faults[i - 1].loss >= faults[i].loss);
+  FitSheet sheet = power();
+  sheet.faults = faults;
+  const LaidPage page = fitSheetPage(sheet, {});
+  checkLaidOut(page);
+  const std::string words = wordsOf(page.list);
+  CHECK(has(words, "What costs most"));
+  // The first one again, on the call, with and without the mistake, seed by seed after those it was picked on.
+  std::vector<Setup> sides(2, setup);
+  for (Setup& side : sides)
+    for (Man& man : side.men) man.fit.off_the_man_in_front = false;
+  for (const FaultFacts& facts : faultTable())
+    for (Man& man : sides[1].men)
+      if (man.faults.empty() && faults[0].words.rfind(man.id + " " + std::string(facts.words), 0) == 0)
+        man.faults.push_back({facts.kind, facts.usual});
+  const auto reps = playAll(sides, model(), 25, 60, 2);
+  CHECK(faults[0].loss == doctest::Approx(meanOf(yardsOf(reps[1])) - meanOf(yardsOf(reps[0]))));
+}
