@@ -1,6 +1,8 @@
 #include "io/charting_file.hpp"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
+#include <unistd.h>
 
 #include <filesystem>
 #include <fstream>
@@ -19,7 +21,7 @@ const Library& shippedLibrary() {
 }
 
 Charting chartingOf(const std::string& content, const ChartingWords& words = {}) {
-  const std::string file = (std::filesystem::temp_directory_path() / "gapsound-charting-test.csv").string();
+  const std::string file = (std::filesystem::temp_directory_path() / fmt::format("gapsound-charting-{}.csv", getpid())).string();
   std::ofstream(file, std::ios::binary) << content;
   const Charting charting = readCharting(file, words, shippedLibrary());
   std::filesystem::remove(file);
