@@ -21,10 +21,13 @@ Intent coverSteps(const DefenderView& v) {
   return intent;
 }
 
+// He closes at `speed` and comes to balance only when he is nearly there: who is too fast runs past it.
 Intent go(const DefenderView& v, Vec2 goal, double speed) {
   const Glimpse& g = v.glimpse;
+  const Vec2 gap = goal - g.self().pos;
+  constexpr double kGathering = 3.5;  // 1/s
   Intent intent;
-  intent.want = toward(g.self().pos, goal, speed);
+  intent.want = std::min(speed, kGathering * length(gap)) * unit(gap, {0.0, 0.0});
   const Vec2 ball = backPlace(g);
   intent.face = speed > 4.5 && distance(goal, g.self().pos) > 2.0 ? unit(goal - g.self().pos) : unit(ball - g.self().pos);
   intent.push = unit(ball - g.self().pos);
@@ -80,11 +83,23 @@ Intent playForce(const DefenderView& v, DefenderMemory& memory, int side) {
   return go(v, {side * x, y}, std::min(downhill(v), 0.7 * v.body.top_speed));
 }
 
+// A mistake: he leaves the middle of the field and runs over the top with the flow.
+Intent flowOver(const DefenderView& v, DefenderMemory& memory, int side) {
+  const Glimpse& g = v.glimpse;
+  const Model& m = v.model;
+  if (g.ball().y > m.cutback_release_y) {
+    memory.reading.declared = true;
+    return pursue(g, m, v.body, 0.0, v.body.top_speed);
+  }
+  const double x = side * projectedCrossing(g) + m.flow_past_yd;
+  return go(v, {side * x, m.cutback_depth + m.flow_behind_yd}, m.flow_speed * v.body.top_speed);
+}
+
 // The cutback man stays square behind the flow until the ball has crossed.
 Intent playCutback(const DefenderView& v, DefenderMemory& memory, int side) {
   const Glimpse& g = v.glimpse;
   const Model& m = v.model;
-  if (amountOf(v.faults, FaultKind::flowed) > 0.0) return playAlley(v, memory, side);
+  if (amountOf(v.faults, FaultKind::flowed) > 0.0) return flowOver(v, memory, side);
   memory.reading.fit = Fit::cutback;
   if (g.ball().y > m.cutback_release_y) {
     memory.reading.declared = true;
