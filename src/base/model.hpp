@@ -28,10 +28,10 @@ namespace gapsound {
   X(cutback_behind_yd) X(cutback_depth) X(cutback_speed) X(cutback_release_y) X(flow_past_yd) X(flow_behind_yd) X(flow_speed) \
   X(mirror_range_yd) X(mirror_square_yd) X(mirror_close_yps) X(mirror_give_yps) X(mirror_rate) \
   X(lead_speed) X(lead_upfield) X(lead_from_yd) X(balance_range_yd) X(balance_miss_yd) \
-  X(balance_speed) X(balance_slope) X(fire_pace) X(pull_pace) X(turn_up_pace) X(lead_pace) \
-  X(pull_depth) X(kick_turn_yd) X(wrap_turn_yd) X(wrap_round_yd) X(wrap_near_yd) \
+  X(balance_speed) X(balance_slope) X(fire_pace) X(pull_pace) X(turn_up_pace) X(lead_pace) X(climb_pace) \
+  X(pull_depth) X(pull_bucket_yd) X(kick_turn_yd) X(wrap_turn_yd) X(wrap_round_yd) X(wrap_near_yd) \
   X(kick_inside_yd) X(log_sees_yd) X(zone_head_yd) X(climb_head_yd) X(climb_hold_s) \
-  X(climb_level_gap) X(climb_level_zone) X(climb_latest_gap) X(climb_latest_zone) X(mesh_pace) \
+  X(climb_level_gap) X(climb_level_zone) X(climb_latest_gap) X(climb_latest_zone) X(mesh_pace) X(back_burst) \
   X(mesh_reach_yd) X(read_before_s) X(read_lead_s) X(read_commit_yd) X(read_upfield_yd) X(read_width_yd) \
   X(show_set_s) X(show_past_s) X(door_helmet_yd) X(door_judge_yd) X(door_shut_yd) X(door_round_yd) \
   X(run_cruise) X(run_cut_cost) X(run_screen_s) X(run_blocked_reach) X(run_blocked_growth) \

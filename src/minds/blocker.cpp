@@ -20,7 +20,8 @@ bool walls(BlockKind k) {
 double paceOf(const AttackerView& v, const BlockJob& job) {
   if (job.pull != PullStyle::none) return v.model.pull_pace * v.body.top_speed;
   if (job.kind == BlockKind::stalk || job.kind == BlockKind::arc || job.kind == BlockKind::crack) return 0.6 * v.body.top_speed;
-  if (v.glimpse.self().pos.y < -1.9) return v.model.lead_pace * v.body.top_speed;
+  if (leadsThrough(job.kind) || kicks(job.kind) || v.glimpse.self().pos.y < -1.9) return v.model.lead_pace * v.body.top_speed;
+  if (job.kind == BlockKind::climb) return v.model.climb_pace * v.body.top_speed;
   return v.model.fire_pace * v.body.top_speed;
 }
 
@@ -158,7 +159,9 @@ bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
     return false;
   }
   const double y = -(v.model.pull_depth + job.pull_depth);
-  intent.want = paceOf(v, job) * unit(Vec2{std::max(turn_x - me.x, 0.8), 1.6 * (y - me.y)});
+  const double to_go = std::max(turn_x - me.x, 0.8);
+  const bool needs_depth = me.y - y > v.model.pull_bucket_yd;  // first a step back, out of the wash
+  intent.want = paceOf(v, job) * unit(Vec2{needs_depth ? std::min(to_go, 0.8) : to_go, 1.6 * (y - me.y)});
   intent.face = unit(intent.want + Vec2{0.0, 2.0});
   intent.takes_any = true;
   return true;

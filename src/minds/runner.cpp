@@ -228,9 +228,10 @@ double patientSpeed(const AttackerView& v, double speed) {
   return std::min(speed, std::max(in_time, v.model.patience_least_yps));
 }
 
-// Even acceleration that brings him to the mesh on time, running.
+// He waits until an even, brisk acceleration brings him to the mesh on time, running.
 double paceToMesh(const Model& m, double way, double left, double speed) {
   const double acceleration = 2.0 * (way - speed * left) / (left * left);
+  if (speed < 0.6 && acceleration < m.back_burst) return 0.3;
   return speed + 1.3 * m.loco_response_s * acceleration;
 }
 
@@ -251,7 +252,7 @@ Intent decideApproach(const AttackerView& v, RunnerMemory& memory) {
   const double pace = left > 0.05 ? paceToMesh(v.model, way, left, length(g.self().vel)) : v.model.mesh_pace;
   if (distance(me, run.mesh) < 0.5 || left < 0.0) goal = Vec2{run.aim_x, 0.0};  // runs on through the exchange
   if (v.sheet.read.who != kNobody && me.y > -1.5) goal = me + Vec2{0.0, 3.0};    // and on with the fake
-  intent.want = clamped(pace, 0.8, v.model.mesh_pace) * unit(goal - me);
+  intent.want = clamped(pace, 0.3, v.model.mesh_pace) * unit(goal - me);
   intent.face = unit(intent.want + Vec2{0.0, 3.0});
   return intent;
 }

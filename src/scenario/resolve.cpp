@@ -161,7 +161,7 @@ BackJob backJobOf(const Look& look, const Formation& formation, const Scheme& sc
   const bool beside = snap == SnapKind::gun && spot.x > 0.5;
   BackJob run;
   for (const Vec2 step : path.steps) run.steps.push_back(spot + step);
-  run.mesh = {beside ? -path.mesh.x : path.mesh.x, path.mesh.y};
+  run.mesh = beside ? Vec2{0.3, path.mesh.y + 0.4} : path.mesh;
   run.mesh_s = path.mesh_s + level.mesh_later_s;
   run.aim_x = scheme.aim_x * level.splits.tackle / 2.75;
   run.patient = scheme.patient;

@@ -79,7 +79,7 @@ const Turn kSafetyCall{Lever::safety_to_call, 1.0};
 using Effects = std::vector<Effect>;
 
 void addSafetySpeed(Effects& list) {
-  for (const char* counter : {"C1", "C2"}) {
+  for (const char* counter : {"C1", "C2", "C4"}) {
     list.push_back({"a",
                     "early read: 9 yd/s, not 5",
                     counter,
@@ -100,8 +100,18 @@ void addSafetySpeed(Effects& list) {
                     0.0,
                     0.001,
                     4000});
+    list.push_back({"a",
+                    "early read: 9 yd/s, more cut back",
+                    counter,
+                    {kEarly, kFive},
+                    {kEarly, kNine},
+                    Measure::cutback_taken,
+                    Demand::more,
+                    0.0,
+                    0.001,
+                    4000});
   }
-  for (const char* power : {"P1", "P2"}) {
+  for (const char* power : {"P1", "P2", "P3", "P4"}) {
     list.push_back({"a",
                     "sound read: 9 yd/s, not 5",
                     power,
@@ -195,7 +205,7 @@ void addStructures(Effects& list) {
                     0.001,
                     1000});
   const Turn late{Lever::backer_late, 0.3}, box{Lever::box, 1.0};
-  for (const char* power : {"P1", "P2"})
+  for (const char* power : {"P1", "P2", "P3"})
     list.push_back({"f",
                     "spill: first backer 0.3 s late",
                     power,
@@ -218,7 +228,7 @@ void addStructures(Effects& list) {
                     {},
                     {{Lever::back_safety_flows, 1.0}},
                     Measure::twelve_plus,
-                    any[0] == 'P' ? Demand::more : Demand::reported,
+                    any[0] == 'C' ? Demand::more : Demand::reported,
                     0.0,
                     0.01,
                     6000});
@@ -228,6 +238,8 @@ double valueOf(const Summary& rep, Measure measure, int direction) {
   switch (measure) {
     case Measure::cutback_open:
       return rep.cutback_open ? 1.0 : 0.0;
+    case Measure::cutback_taken:
+      return rep.cutback_taken ? 1.0 : 0.0;
     case Measure::twelve_plus:
       return wholeYards(rep.yards) >= 12.0 ? 1.0 : 0.0;
     case Measure::crossing:
@@ -253,7 +265,10 @@ std::vector<EffectLook> effectLooks() {
           {"P2", "power F03 D03", look("F03", "D03", "R01")},
           {"C1", "counter F03 D03", look("F03", "D03", "R02")},
           {"C2", "counter F13 D04", look("F13", "D04", "R03")},
-          {"C3", "counter left F10 D03", toTheLeft(look("F10", "D03", "R02"))}};
+          {"C3", "counter left F10 D03", toTheLeft(look("F10", "D03", "R02"))},
+          {"P3", "power F01 D03", look("F01", "D03", "R01")},
+          {"P4", "power F03 D01", look("F03", "D01", "R01")},
+          {"C4", "counter F03 D01", look("F03", "D01", "R02")}};
 }
 
 namespace {
