@@ -179,6 +179,7 @@ class Rep {
 
   void take(int man) {
     carrier_ = man;
+    farthest_ = now_.frame.ball.y;  // progress is the runner's, not the exchange's
     record_.handoff_tick = now_.tick;
     record_.events.push_back({now_.tick, Happening::handoff, man, setup_.passer, 0});
   }
