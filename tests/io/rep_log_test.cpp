@@ -1,4 +1,5 @@
 #include <doctest/doctest.h>
+#include <unistd.h>
 
 #include <filesystem>
 #include <fstream>
@@ -21,7 +22,7 @@ Summary repNumbered(int k) {
 }
 
 struct Scratch {
-  std::string file = (std::filesystem::temp_directory_path() / "gapsound-rep-log-test").string();
+  std::string file = (std::filesystem::temp_directory_path() / ("gapsound-rep-log-" + std::to_string(getpid()))).string();
   ~Scratch() { std::filesystem::remove(file); }
 };
 

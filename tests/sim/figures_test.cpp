@@ -204,8 +204,8 @@ TEST_CASE("a rep's record tells one consistent story") {
       if (rep.line_tick >= 0) CHECK(rep.frames[at(rep.line_tick)].ball.y >= 0.0);
       if (rep.handoff_tick >= 0) CHECK(rep.frames[at(rep.handoff_tick + 1)].carrier == p.setup.carrier);
       double farthest = -99.0;
-      for (const Frame& f : rep.frames)
-        if (f.carrier != kNobody) farthest = std::max(farthest, f.ball.y);
+      for (std::size_t tick = at(std::max(rep.handoff_tick, 0)); tick < rep.frames.size(); ++tick)
+        if (rep.frames[tick].carrier != kNobody) farthest = std::max(farthest, rep.frames[tick].ball.y);
       CHECK(rep.yards >= std::min(farthest, p.setup.to_goal) - 1e-9);
       CHECK(rep.yards <= farthest + looks::model().fall_forward_yd + 1e-9);
     }
