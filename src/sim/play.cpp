@@ -254,9 +254,24 @@ class Rep {
       end(Ending::out);
     } else if (farthest_ >= setup_.to_goal) {
       end(Ending::score);
+    } else if (progressStopped()) {
+      end(Ending::forward_progress);
     } else if (now_.clock_s >= kLongest) {
       end(Ending::time);
     }
+  }
+
+  // The whistle goes when a runner with a defender on him has not got anywhere for a while.
+  bool progressStopped() {
+    const bool slow = record_.handoff_tick >= 0 && carrier_ != kNobody && length(world_->vel(carrier_)) < kStuckSpeed && defenderAt(carrier_);
+    if (!slow) slow_since_s_ = now_.clock_s;
+    return now_.clock_s - slow_since_s_ > kStuckTime;
+  }
+
+  bool defenderAt(int carrier) const {
+    for (int i = kOffense; i < kMen; ++i)
+      if (distance(world_->pos(i), world_->pos(carrier)) < 1.2) return true;
+    return false;
   }
 
   void end(Ending how) {
@@ -267,7 +282,9 @@ class Rep {
     record_.first_contact_tick = tackling_.firstContactTick();
   }
 
-  static constexpr double kLongest = 14.0;  // s
+  static constexpr double kLongest = 20.0;    // s
+  static constexpr double kStuckSpeed = 0.8;  // yd/s
+  static constexpr double kStuckTime = 1.5;   // s
   static constexpr double kBodies = 0.85;   // yd, nearer two bodies may overlap
 
   const Model& model_;
@@ -283,6 +300,7 @@ class Rep {
   Record record_;
   int carrier_ = kNobody;
   double farthest_ = -99.0;
+  double slow_since_s_ = 0.0;
   Vec2 toss_from_;
   bool tossed_ = false, bumps_ = false;
   bool over_ = false;
