@@ -1,6 +1,7 @@
 #include "study/effects.hpp"
 
 #include <algorithm>
+#include <string_view>
 
 #include "base/error.hpp"
 
@@ -79,7 +80,7 @@ const Turn kSafetyCall{Lever::safety_to_call, 1.0};
 using Effects = std::vector<Effect>;
 
 void addSafetySpeed(Effects& list) {
-  for (const char* counter : {"C1", "C2", "C4"}) {
+  for (const char* counter : {"C1", "C2", "C4", "C5"}) {
     list.push_back({"a",
                     "early read: 9 yd/s, not 5",
                     counter,
@@ -268,16 +269,29 @@ std::vector<EffectLook> effectLooks() {
           {"C3", "counter left F10 D03", toTheLeft(look("F10", "D03", "R02"))},
           {"P3", "power F01 D03", look("F01", "D03", "R01")},
           {"P4", "power F03 D01", look("F03", "D01", "R01")},
-          {"C4", "counter F03 D01", look("F03", "D01", "R02")}};
+          {"C4", "counter F03 D01", look("F03", "D01", "R02")},
+          {"C5", "counter F03 D04", look("F03", "D04", "R02")}};
 }
 
 namespace {
 
 // Claims the present model does not bear out; the card's command prints them as misses.
 bool isShown(const Effect& e) {
-  if (e.item == "a") return e.words.starts_with("sound read") || e.words.starts_with("at 9: kicked") || e.look == "P2";
-  if (e.item == "e") return e.look != "C1" && e.look != "C2";
-  return e.demand == Demand::reported || (e.item != "f" && e.item != "g");
+  const auto on = [&](std::initializer_list<std::string_view> looks) {
+    return std::find(looks.begin(), looks.end(), e.look) != looks.end();
+  };
+  if (e.demand == Demand::reported || e.item == "b") return true;
+  if (e.words == "early read: 9 yd/s, not 5") return on({"C4", "C5"});
+  if (e.words == "early read: 9 yd/s, more cut back") return on({"C4"});
+  if (e.words.starts_with("sound read")) return on({"P2", "P3", "P4"});
+  if (e.words == "at 9: backer too wide, not right") return on({"P3", "P4"});
+  if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P4"});
+  if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2", "C1"});
+  if (e.item == "c") return true;
+  if (e.item == "d") return on({"P2", "C1"});
+  if (e.item == "e") return on({"P1", "P2", "C1", "C3"});
+  if (e.item == "f") return on({"P2", "P3"});
+  return e.item == "g" && e.look == "C1";
 }
 
 }  // namespace

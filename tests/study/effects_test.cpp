@@ -91,11 +91,12 @@ TEST_CASE("an effect holds by its size and its certainty together") {
   CHECK(judge(effect, 1, shifted(0.5), shifted(0.0)).holds);
 }
 
-TEST_CASE(
-    "long: a, a sound safety's speed costs nothing on power, and at 9 yd/s a kicked end costs most") {
+TEST_CASE("long: a, a fast safety costs with an early read on counter and not with a sound one on power") {
   checkItem("a");
 }
 TEST_CASE("long: b, a safety who reads late costs on power") { checkItem("b"); }
 TEST_CASE("long: c, over the top of a kicked end costs, and both on the call costs more") { checkItem("c"); }
 TEST_CASE("long: d, a safety on his call behind a wide scrape costs") { checkItem("d"); }
 TEST_CASE("long: e, spill and box send the ball to different sides") { checkItem("e"); }
+TEST_CASE("long: f, a first backer to whom all comes late costs on power") { checkItem("f"); }
+TEST_CASE("long: g, a back-side safety who flows gives up more long runs") { checkItem("g"); }
