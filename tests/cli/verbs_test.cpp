@@ -167,8 +167,7 @@ TEST_CASE("a strip is written whole") {
 TEST_CASE("long: clips are written whole, alone and side by side") {
   const ScratchFolder folder;
   answerOf({"clip", kPower, "-o", folder.path("a.mp4")});
-  answerOf({"clip", kCounter, "--beside-set", "players.SS.downhill_yps=9", "--names", "held", "lost", "-o",
-            folder.path("b.gif")});
+  answerOf({"clip", kCounter, "--b", "players.SS.downhill_yps=9", "-o", folder.path("b.gif")});
   CHECK(folder.names() == std::vector<std::string>{"a.mp4", "b.gif"});
   for (const auto& name : folder.names()) CHECK(std::filesystem::file_size(folder.path(name)) < 5u << 20);
 }
