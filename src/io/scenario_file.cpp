@@ -7,6 +7,7 @@
 #include "io/atomic_file.hpp"
 #include "io/json_reader.hpp"
 #include "io/scenario_parts.hpp"
+#include "io/start_json.hpp"
 
 namespace gapsound {
 namespace {
@@ -55,6 +56,12 @@ const std::vector<std::string> kFitOffWords = {"man_in_front", "call"};
 const std::vector<std::string> kKeyWords = {"single", "triangle"};
 const std::vector<std::string> kSides = {"left", "right"};
 
+/// A name of the library; with a start from film it may be left out.
+std::string nameFrom(JsonReader& place, const char* key, bool filmed) {
+  if (filmed && !place.has(key)) return "";
+  return filledText(place.child(key));
+}
+
 FitOff fitOffNamed(const std::string& word) { return word == "call" ? FitOff::call : FitOff::man_in_front; }
 
 FieldSpot fieldFrom(JsonReader place) {
@@ -63,8 +70,8 @@ FieldSpot fieldFrom(JsonReader place) {
   return field;
 }
 
-OffensePlan offenseFrom(JsonReader place) {
-  OffensePlan plan = readOffense(place);
+OffensePlan offenseFrom(JsonReader place, bool filmed) {
+  OffensePlan plan = readOffense(place, filmed);
   place.finish();
   return plan;
 }
@@ -104,8 +111,8 @@ std::array<FitOff, 3> fitOffFrom(JsonReader place) {
   return levels;
 }
 
-DefensePlan defenseFrom(JsonReader place) {
-  DefensePlan plan = readDefense(place);
+DefensePlan defenseFrom(JsonReader place, bool filmed) {
+  DefensePlan plan = readDefense(place, filmed);
   place.finish();
   return plan;
 }
@@ -136,6 +143,14 @@ void readMen(JsonReader& root, Scenario& scenario) {
   }
 }
 
+void readPlans(JsonReader& root, Scenario& scenario) {
+  const bool filmed = scenario.start.has_value();
+  const bool offense = !filmed || root.has("offense"), defense = !filmed || root.has("defense");
+  if (offense) scenario.offense = offenseFrom(root.child("offense"), filmed);
+  else scenario.offense.direction.clear();
+  if (defense) scenario.defense = defenseFrom(root.child("defense"), filmed);
+}
+
 Scenario scenarioFrom(JsonReader root) {
   Scenario scenario;
   static_cast<void>(root.maybeText("$schema"));  // for editors
@@ -145,8 +160,8 @@ Scenario scenarioFrom(JsonReader root) {
   scenario.level = readLevel(root);
   scenario.clock = root.maybeWord("clock", {"hand", "electronic"}).value_or(scenario.clock);
   if (const auto field = root.maybeChild("field")) scenario.field = fieldFrom(*field);
-  scenario.offense = offenseFrom(root.child("offense"));
-  scenario.defense = defenseFrom(root.child("defense"));
+  if (const auto start = root.maybeChild("start")) scenario.start = startFrom(*start);
+  readPlans(root, scenario);
   readMen(root, scenario);
   root.finish();
   return scenario;
@@ -182,10 +197,11 @@ FieldSpot readField(JsonReader& place) {
   return field;
 }
 
-OffensePlan readOffense(JsonReader& place) {
+OffensePlan readOffense(JsonReader& place, bool filmed) {
   OffensePlan plan;
-  plan.formation = filledText(place.child("formation"));
-  plan.scheme = filledText(place.child("scheme"));
+  plan.formation = nameFrom(place, "formation", filmed);
+  plan.scheme = nameFrom(place, "scheme", filmed);
+  if (filmed) plan.direction.clear();
   plan.variant = place.maybeText("variant").value_or(plan.variant);
   plan.direction = place.maybeWord("direction", kSides).value_or(plan.direction);
   plan.strength = place.maybeWord("strength", kSides).value_or(plan.strength);
@@ -196,9 +212,9 @@ OffensePlan readOffense(JsonReader& place) {
   return plan;
 }
 
-DefensePlan readDefense(JsonReader& place) {
+DefensePlan readDefense(JsonReader& place, bool filmed) {
   DefensePlan plan;
-  plan.front = filledText(place.child("front"));
+  plan.front = nameFrom(place, "front", filmed);
   plan.shell = place.maybeText("shell").value_or(plan.shell);
   if (const auto call = place.maybeChild("call")) readCall(*call, plan);
   if (const auto fit_off = place.maybeChild("fit_off")) plan.fit_off = fitOffFrom(*fit_off);
@@ -219,11 +235,20 @@ Json written(const FieldSpot& field) {
   return {{"spot", field.spot}, {"to_goal", field.to_goal}, {"down", field.down}, {"distance", field.distance}};
 }
 
+/// Names a start from film leaves open are left out.
+void writeName(Json& object, const char* key, const std::string& name) {
+  if (!name.empty()) object[key] = name;
+}
+
 Json written(const OffensePlan& plan) {
-  Json offense = {{"formation", plan.formation}, {"scheme", plan.scheme}, {"variant", plan.variant},
-                  {"direction", plan.direction}, {"strength", plan.strength}};
-  if (plan.motion) offense["motion"] = {{"player", plan.motion->player}, {"kind", plan.motion->kind}};
-  return offense;
+  Json object = Json::object();
+  writeName(object, "formation", plan.formation);
+  writeName(object, "scheme", plan.scheme);
+  object["variant"] = plan.variant;
+  writeName(object, "direction", plan.direction);
+  object["strength"] = plan.strength;
+  if (plan.motion) object["motion"] = {{"player", plan.motion->player}, {"kind", plan.motion->kind}};
+  return object;
 }
 
 namespace {
@@ -242,7 +267,12 @@ Json written(const DefensePlan& plan) {
   if (plan.mix) call["mix"] = written(*plan.mix);
   Json fit_off;
   for (std::size_t k = 0; k < plan.fit_off.size(); ++k) fit_off[kLevelKeys[k]] = wordOf(plan.fit_off[k]);
-  return {{"front", plan.front}, {"shell", plan.shell}, {"call", call}, {"fit_off", fit_off}};
+  Json object = Json::object();
+  writeName(object, "front", plan.front);
+  object["shell"] = plan.shell;
+  object["call"] = call;
+  object["fit_off"] = fit_off;
+  return object;
 }
 
 Json written(const ManSettings& man) {
@@ -282,6 +312,7 @@ std::string toJson(const Scenario& scenario) {
                    {"defense", written(scenario.defense)}};
   for (const auto& [id, man] : scenario.players) document["players"][id] = written(man);
   for (const auto& fault : scenario.faults) document["faults"].push_back(written(fault));
+  if (scenario.start) document["start"] = written(*scenario.start);
   return document.dump(2) + "\n";
 }
 

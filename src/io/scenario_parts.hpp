@@ -12,8 +12,9 @@ namespace gapsound {
 [[nodiscard]] std::string filledText(const JsonReader& place);
 [[nodiscard]] Level readLevel(JsonReader& root);
 [[nodiscard]] FieldSpot readField(JsonReader& place);
-[[nodiscard]] OffensePlan readOffense(JsonReader& place);
-[[nodiscard]] DefensePlan readDefense(JsonReader& place);
+// `filmed`: formation, scheme, front and direction may be left out.
+[[nodiscard]] OffensePlan readOffense(JsonReader& place, bool filmed = false);
+[[nodiscard]] DefensePlan readDefense(JsonReader& place, bool filmed = false);
 [[nodiscard]] ManSettings manFrom(JsonReader place);
 
 [[nodiscard]] const char* wordOf(Level level);

@@ -38,7 +38,7 @@ int Blocking::targetNamed(const std::string& at) const {
 int Blocking::forceSeen() const {
   constexpr double kForceDeepest = 8.0;
   int best = kNobody;
-  for (int i = kOffense; i < kMen; ++i) {
+  for (int i = kOffense; i < kMen && counts_.edge != kNobody; ++i) {
     const Defender& man = defenderOf(look_, i);
     const bool candidate = man.level > 1 && man.spot.y <= kForceDeepest && x(i) > x(counts_.edge) &&
                            man.rule != PlaceRule::line && (man.rule != PlaceRule::corner || man.nub);

@@ -5,6 +5,28 @@
 namespace gapsound {
 namespace {
 
+constexpr double kFieldWidth = 53.333;
+
+void turn(Start& start) {
+  Start out = start;
+  out.ball = otherSide(start.ball);
+  out.men.clear();
+  for (auto [id, man] : start.men) {
+    man.pos = mirrored(man.pos);
+    man.vel = mirrored(man.vel);
+    if (man.facing_deg) man.facing_deg = -*man.facing_deg;
+    man.on = otherSide(man.on);
+    out.men[otherSide(id)] = man;
+  }
+  if (start.left_sideline) out.left_sideline = -(*start.left_sideline + kFieldWidth);
+  start = out;
+}
+
+void turn(Opening& opening) {
+  for (Opening::Place& man : opening.men)
+    man = {mirrored(man.pos), mirrored(man.vel), mirrored(man.face)};
+}
+
 void turn(Man& man) {
   man.spot = mirrored(man.spot);
   man.vel = mirrored(man.vel);
@@ -40,6 +62,7 @@ Scenario mirrored(const Scenario& scenario) {
     out.players[otherSide(id)] = turned;
   }
   for (PlacedFault& fault : out.faults) fault.player = otherSide(fault.player);
+  if (out.start) turn(*out.start);
   return out;
 }
 
@@ -53,6 +76,7 @@ Setup mirrored(const Setup& setup) {
   out.read.keep_aim_x = -setup.read.keep_aim_x;
   out.sideline_left = -setup.sideline_right;
   out.sideline_right = -setup.sideline_left;
+  if (out.opening) turn(*out.opening);
   return out;
 }
 

@@ -13,6 +13,7 @@
 #include "scenario/mirror.hpp"
 #include "scenario/motion.hpp"
 #include "scenario/settings.hpp"
+#include "scenario/start.hpp"
 
 namespace gapsound {
 namespace {
@@ -68,7 +69,33 @@ const Movement* movementOf(const Scenario& scenario, const Front& front) {
   return &found(findMovement(front, drawn), scenario, "/defense/call/movement", name, movementNames(front));
 }
 
+/// A picture of film may leave names out; what stands for them has no men and no jobs.
+Names filmedNames(const Scenario& scenario, const Library& library) {
+  static const Formation no_formation{};
+  static const Front no_front{};
+  Names names;
+  names.formation = &no_formation;
+  names.front = &no_front;
+  names.shell = &found(findShell(library, scenario.defense.shell), scenario, "/defense/shell",
+                       scenario.defense.shell, shellNames(library));
+  if (!scenario.defense.front.empty())
+    names.front = &found(findFront(library, scenario.defense.front), scenario, "/defense/front",
+                         scenario.defense.front, frontNames(library));
+  if (!scenario.offense.formation.empty())
+    names.formation = &found(findFormation(library, scenario.offense.formation), scenario, "/offense/formation",
+                             scenario.offense.formation, formationNames(library));
+  if (scenario.offense.scheme.empty()) return names;
+  const Scheme& scheme = found(findScheme(library, scenario.offense.scheme), scenario, "/offense/scheme",
+                               scenario.offense.scheme, schemeNames(library));
+  requireWord(scenario, "/offense/variant", scenario.offense.variant, variantNames(scheme));
+  names.scheme = varied(scheme, scenario.offense.variant);
+  return names;
+}
+
+bool isFilmed(const Scenario& scenario) { return scenario.start && !namesLook(scenario); }
+
 Names namesOf(const Scenario& scenario, const Library& library) {
+  if (isFilmed(scenario)) return filmedNames(scenario, library);
   const OffensePlan& offense = scenario.offense;
   const DefensePlan& defense = scenario.defense;
   Names names;
@@ -93,7 +120,10 @@ Names namesOf(const Scenario& scenario, const Library& library) {
 struct Sidelines {
   double left = 0.0, right = 0.0;
 };
-Sidelines sidelinesOf(const FieldSpot& field, const LevelKind& level) {
+Sidelines sidelinesOf(const Scenario& scenario, const LevelKind& level) {
+  if (scenario.start && scenario.start->left_sideline)
+    return {*scenario.start->left_sideline, *scenario.start->left_sideline + kFieldWidth};
+  const FieldSpot& field = scenario.field;
   const double near = level.hash_to_sideline, far = kFieldWidth - near;
   if (field.spot == "left_hash") return {-near, far};
   if (field.spot == "right_hash") return {-far, near};
@@ -103,7 +133,7 @@ Sidelines sidelinesOf(const FieldSpot& field, const LevelKind& level) {
 /// The look as drawn, strong right, before anybody is placed by hand.
 Look drawnLook(const Scenario& scenario, const Names& names, const LevelKind& level) {
   const bool turned = scenario.offense.strength == "left";
-  const Sidelines sidelines = sidelinesOf(scenario.field, level);
+  const Sidelines sidelines = sidelinesOf(scenario, level);
   Ground ground{-sidelines.left, sidelines.right, scenario.field.to_goal, level.splits};
   if (turned) std::swap(ground.left, ground.right);
   const int run_side = scenario.offense.strength == scenario.offense.direction ? +1 : -1;
@@ -148,14 +178,12 @@ Look turnedOver(const Look& look) {
 double offLine(Vec2 spot) { return spot.y < 0 ? -spot.y : spot.y; }
 
 /// How the ball gets to the quarterback: as the formation is drawn, or as this scheme needs it.
-SnapKind snapOf(const Formation& formation, const Scheme& scheme) {
-  const auto other = scheme.snaps.find(formation.snap);
-  return other == scheme.snaps.end() ? formation.snap : other->second;
+SnapKind snapOf(SnapKind drawn, const Scheme& scheme) {
+  const auto other = scheme.snaps.find(drawn);
+  return other == scheme.snaps.end() ? drawn : other->second;
 }
 
-BackJob backJobOf(const Look& look, const Formation& formation, const Scheme& scheme, int carrier,
-                  const LevelKind& level) {
-  const SnapKind snap = snapOf(formation, scheme);
+BackJob backJobOf(const Look& look, SnapKind snap, const Scheme& scheme, int carrier, const LevelKind& level) {
   const BallPath& path = scheme.paths.at(snap);
   const Vec2 spot = look.offense[static_cast<std::size_t>(carrier)].spot;
   const bool beside = snap == SnapKind::gun && spot.x > 0.5;
@@ -270,9 +298,9 @@ const char* wordFor(SnapKind snap) {
   return snap == SnapKind::under_center ? "under centre" : snap == SnapKind::pistol ? "in pistol" : "in the gun";
 }
 
-void noteCarrier(Setup& setup, const Formation& formation, const Scheme& scheme) {
-  const SnapKind snap = snapOf(formation, scheme);
-  if (snap != formation.snap) setup.notes.push_back(fmt::format("the quarterback is {} for this scheme", wordFor(snap)));
+void noteCarrier(Setup& setup, SnapKind drawn, const Scheme& scheme) {
+  const SnapKind snap = snapOf(drawn, scheme);
+  if (snap != drawn) setup.notes.push_back(fmt::format("the quarterback is {} for this scheme", wordFor(snap)));
   if (setup.carrier == kNobody) return;
   const std::string& id = setup.men[static_cast<std::size_t>(setup.carrier)].id;
   if (id != scheme.carriers.front()) setup.notes.push_back(fmt::format("no {}: {} carries", scheme.carriers.front(), id));
@@ -283,16 +311,23 @@ Look lookOf(const Scenario& scenario, const Names& names, const LevelKind& level
   const Look drawn = drawnLook(scenario, names, level);
   Look look = scenario.offense.strength == "left" ? turnedOver(drawn) : drawn;
   placeByHand(look, scenario);
-  const Sidelines sidelines = sidelinesOf(scenario.field, level);
+  const Sidelines sidelines = sidelinesOf(scenario, level);
   requireLegal(look, scenario, sidelines.left, sidelines.right);
   return look;
+}
+
+/// The look of a run to the right: the library's turned that way, or the one that fits the film.
+Look rightLook(const Scenario& scenario, const Scenario& right, const Names& names, const LevelKind& level) {
+  if (isFilmed(scenario)) return filmedLook(right, names.front->men.empty() ? nullptr : names.front, level.splits);
+  const Look look = lookOf(scenario, names, level);
+  return scenario.offense.direction == "right" ? look : turnedOver(look);
 }
 
 /// Jobs and bodies for a run to the right.
 Setup assembled(const Look& look, const Scenario& scenario, const Names& names, const Library& library,
                 const Model& model) {
   const LevelKind& level = library.bodies.levels[static_cast<std::size_t>(scenario.level)];
-  const Sidelines sidelines = sidelinesOf(scenario.field, level);
+  const Sidelines sidelines = sidelinesOf(scenario, level);
   Setup setup;
   nameSetup(setup, scenario, names);
   setup.sideline_left = sidelines.left;
@@ -300,27 +335,30 @@ Setup assembled(const Look& look, const Scenario& scenario, const Names& names, 
   fillMen(setup, look, names, scenario, library, model);
   setup.passer = quarterback(look);
   setup.carrier = carrierOf(look, names.scheme);
-  noteCarrier(setup, *names.formation, names.scheme);
+  const SnapKind drawn = isFilmed(scenario) ? filmedSnap(look) : names.formation->snap;
+  noteCarrier(setup, drawn, names.scheme);
   setup.read.keep_aim_x *= level.splits.tackle / 2.75;
-  setup.snap_flight_s = flightOf(snapOf(*names.formation, names.scheme), library.habits);
-  setup.run = backJobOf(look, *names.formation, names.scheme, setup.carrier, level);
+  const SnapKind snap = snapOf(drawn, names.scheme);
+  setup.snap_flight_s = flightOf(snap, library.habits);
+  if (setup.carrier != kNobody) setup.run = backJobOf(look, snap, names.scheme, setup.carrier, level);
   setup.mix = mixOf(scenario, library.habits);
   setup.fits = fitsOf(library.fits, setup);
+  if (scenario.start) openFromFilm(setup, scenario);
   return setup;
 }
 
 }  // namespace
 
-Setup resolve(const Scenario& scenario, const Library& library, const Model& model) {
+Setup resolve(const Scenario& given, const Library& library, const Model& model) {
+  const Scenario scenario = given.start ? readyToStart(given, library) : given;
   requireWords(scenario);
   const Names names = namesOf(scenario, library);
   const LevelKind& level = library.bodies.levels[static_cast<std::size_t>(scenario.level)];
-  const Look look = lookOf(scenario, names, level);
-  Setup setup;
-  if (scenario.offense.direction == "right") {
-    setup = assembled(look, scenario, names, library, model);
-  } else {
-    setup = mirrored(assembled(turnedOver(look), mirrored(scenario), names, library, model));
+  const bool to_right = scenario.offense.direction == "right";
+  const Scenario right = to_right ? scenario : mirrored(scenario);
+  Setup setup = assembled(rightLook(scenario, right, names, level), right, names, library, model);
+  if (!to_right) {
+    setup = mirrored(setup);
     for (Man& man : setup.men) man.id = otherSide(man.id);
   }
   applySettings(setup, scenario, library, model);

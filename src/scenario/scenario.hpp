@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "base/vec2.hpp"
 #include "football/faults.hpp"
 
 namespace gapsound {
@@ -67,6 +68,23 @@ struct PlacedFault {
   Fault fault;
 };
 
+/// One man in a picture of film. What is left empty is inferred when the scenario is resolved.
+struct StartMan {
+  Vec2 pos, vel;                     // yd, yd/s
+  std::optional<double> facing_deg;  // chest, clockwise from downfield; absent: from how he moves
+  std::string group;                 // kind of man, a Group's name; empty: what the library calls his id
+  std::string block, on;             // blocker: his job and the defender it is for
+  std::string role;                  // defender: his part when the run goes the way it goes
+};
+
+/// A picture of film the rep starts from, in place of the snap.
+struct Start {
+  double since_snap_s = 0.0;            // [0, 8]
+  std::string ball;                     // id of the man who has it
+  std::optional<double> left_sideline;  // x of it, yd; absent: from the field's spot
+  std::map<std::string, StartMan> men;  // all 22
+};
+
 /// One file of the scenarios folder as plain data; names are not yet looked up.
 struct Scenario {
   int format = 1;
@@ -80,6 +98,7 @@ struct Scenario {
   DefensePlan defense;
   std::map<std::string, ManSettings> players;
   std::vector<PlacedFault> faults;
+  std::optional<Start> start;  // with it formation, scheme, front and direction may be empty
 };
 
 }  // namespace gapsound

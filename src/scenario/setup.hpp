@@ -1,6 +1,7 @@
 #pragma once
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -97,6 +98,17 @@ struct Man {
   std::vector<Fault> faults;
 };
 
+/// A picture of film the rep starts from: men in the order of the Setup, yards and yards per second.
+struct Opening {
+  struct Place {
+    Vec2 pos, vel;
+    Vec2 face{0.0, 1.0};  // unit
+  };
+  double since_snap_s = 0.0;
+  int ball = kNobody;  // who has it
+  std::array<Place, kMen> men;
+};
+
 /// A scenario resolved: 22 placed men with jobs. Values only; safe to copy and to share between threads.
 /// Men are ordered by their role as if the run went right, so a scenario and its mirror image
 /// have their men in the same order.
@@ -118,6 +130,7 @@ struct Setup {
   double distance = 10.0;
   std::string scheme, variant, front, formation, shell, structure;
   std::vector<std::string> notes;  // who stands in for whom, in words
+  std::optional<Opening> opening;  // absent: the rep starts at the snap
 };
 
 [[nodiscard]] inline bool isOffense(int man) { return man < kOffense; }

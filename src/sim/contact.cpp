@@ -129,6 +129,21 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
   events.push_back({now.tick, Happening::engages, blocker, best, 0});
 }
 
+void Contact::hold(const Opening& opening, int blocker, int defender, int tick, Actors& actors) {
+  constexpr double kShoulder = 0.33;  // yd, half breadth
+  const Opening::Place& b = opening.men[at(blocker)];
+  const Vec2 gap = opening.men[at(defender)].pos - b.pos;
+  Clinch c;
+  c.blocker = blocker;
+  c.defender = defender;
+  c.since_tick = tick - ticks(model_->push_build_s);
+  c.line = b.face;
+  c.leverage = clamped(cross(b.face, gap) / kShoulder, -1.0, 1.0);
+  c.strength_z = actors[at(blocker)].luck.normal();
+  c.blocker_edge = 0.0;
+  clinches_.push_back(c);
+}
+
 void Contact::update(const Present& now, Actors& actors, std::vector<Event>& events) {
   std::vector<Clinch> kept;
   kept.reserve(clinches_.size());

@@ -37,6 +37,8 @@ class Contact {
   [[nodiscard]] int blockersOn(int defender) const;
   [[nodiscard]] const Clinch* of(int man) const;
   void release(int man);
+  /// Hands that are on when a rep starts from film; leverage is where the helmet is in the picture.
+  void hold(const Opening& opening, int blocker, int defender, int tick, Actors& actors);
 
  private:
   [[nodiscard]] bool ends(const Present& now, Actors& actors, const Clinch& c, std::vector<Event>& events) const;

@@ -9,6 +9,7 @@
 #include "base/numbers.hpp"
 #include "base/tick.hpp"
 #include "sim/contact.hpp"
+#include "sim/opening.hpp"
 #include "sim/physics_world.hpp"
 #include "sim/snap.hpp"
 #include "sim/tackle.hpp"
@@ -32,6 +33,11 @@ std::array<PhysicsWorld::Torso, kMen> torsosOf(const Setup& setup) {
     const Vec2 face = isOffense(i) ? Vec2{0.0, 1.0} : Vec2{0.0, -1.0};
     torsos[at(i)] = {man.spot, face, man.body.mass_kg, man.body.shoulder, man.body.chest, i == setup.passer, isOffense(i)};
   }
+  if (!setup.opening) return torsos;
+  for (std::size_t i = 0; i < kMen; ++i) {
+    torsos[i].pos = setup.opening->men[i].pos;
+    torsos[i].face = setup.opening->men[i].face;
+  }
   return torsos;
 }
 
@@ -51,6 +57,7 @@ class Rep {
     }
     carrier_ = setup_.snap_flight_s > 0.0 ? kNobody : setup_.passer;
     record_.frames.reserve(480);
+    if (setup_.opening) open(*setup_.opening);
   }
 
   Record run() {
@@ -74,6 +81,36 @@ class Rep {
     now_.clock_s = seconds(now_.tick);
     perceive();
     judge();
+  }
+
+  // A rep from film: the picture is now, what led to it is reckoned back, hands that are on stay on.
+  void open(const Opening& opening) {
+    start_tick_ = now_.tick = ticks(opening.since_snap_s);
+    now_.clock_s = seconds(now_.tick);
+    carrier_ = opening.ball;
+    record_.frames = framesBefore(setup_, now_.tick, model_.hands_reach_yd);
+    rememberBefore(setup_, actors_);
+    for (int i = 0; i < kMen; ++i) world_->setVelocity(i, opening.men[at(i)].vel);
+    if (carrier_ != setup_.passer) record_.handoff_tick = now_.tick;
+    for (const auto& [blocker, defender] : handsOn(setup_, model_.hands_reach_yd))
+      contact_.hold(opening, blocker, defender, now_.tick, actors_);
+  }
+
+  // Until he has had time to see the picture and act on it, a free man goes on as filmed.
+  bool goesOn(int man) const {
+    if (!setup_.opening || contact_.of(man)) return false;
+    const double delay = isOffense(man) ? model_.see_offense_s : model_.see_defense_s;
+    return now_.tick < start_tick_ + ticks(delay);
+  }
+
+  Intent asFilmed(int man) const {
+    const Opening::Place& place = setup_.opening->men[at(man)];
+    Intent intent;
+    intent.want = place.vel;
+    intent.face = place.face;
+    intent.hands_on = isOffense(man) && man != carrier_ ? actors_[at(man)].blocker.target : kNobody;
+    intent.attacks = !isOffense(man);
+    return intent;
   }
 
   void perceive() {
@@ -127,6 +164,10 @@ class Rep {
       Actor& a = actors_[at(i)];
       if (a.down) {
         a.intent = {};
+        continue;
+      }
+      if (goesOn(i)) {
+        a.intent = asFilmed(i);
         continue;
       }
       const Glimpse glimpse = glimpseOf(i);
@@ -299,6 +340,7 @@ class Rep {
   Present now_;
   Record record_;
   int carrier_ = kNobody;
+  int start_tick_ = 0;
   double farthest_ = -99.0;
   double slow_since_s_ = 0.0;
   Vec2 toss_from_;

@@ -24,13 +24,13 @@ enum class Ending : std::uint8_t { tackled, forward_progress, out, score, time }
 
 /// What a rep leaves behind, in the frame of the Setup it was played from.
 struct Record {
-  std::vector<Frame> frames;  // one a tick, frames[0] is the snap; empty if recording was off
+  std::vector<Frame> frames;  // one a tick, frames[0] is the snap (before a start from film: reckoned back)
   std::vector<Event> events;  // in order of tick, then man
   Ending ending = Ending::tackled;
   double yards = 0.0;         // forward-most progress of the ball past the line
   int end_tick = 0;
   bool kept = false;          // a read play on which the quarterback pulled the ball and ran
-  int handoff_tick = -1;      // also of a toss, when it is caught; -1: never
+  int handoff_tick = -1;      // also of a toss, when it is caught; from film past it: the start; -1: never
   int line_tick = -1;         // ball crosses the line of scrimmage; -1: never
   int first_contact_tick = -1;
   std::uint64_t hash = 0;     // of every body's exact state at every tick
