@@ -143,6 +143,18 @@ struct NewOptions {
   bool json = false;
 };
 
+struct FilmOptions {
+  std::string file, out, title;
+  double line = 0.0;        // line of scrimmage in the file's x, yd
+  std::string attack = "+x", turn = "cw", zero = "y", columns;
+  double since_snap = 1.3;  // s
+  std::string formation, scheme, front, direction;  // may stay empty
+  std::string variant = "base", strength = "right", shell = "quarters", structure = "spill", level = "high_school";
+  int down = 1;
+  double distance = 10.0;
+  bool json = false;
+};
+
 struct ListOptions {
   std::string kind;
   bool json = false;

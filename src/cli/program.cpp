@@ -6,6 +6,7 @@
 #include <exception>
 
 #include "base/error.hpp"
+#include "cli/film_options.hpp"
 #include "cli/study_options.hpp"
 #include "cli/verbs.hpp"
 
@@ -39,6 +40,7 @@ struct Verbs {
   CheckOptions check;
   ListOptions list;
   NewOptions fresh;
+  FilmOptions film;
   RepOptions rep;
   ManyOptions reps;
   VaryOptions vary;
@@ -184,6 +186,7 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   verb("check", "is the look sound on paper?", check, o.check, runCheck);
   verb("list", "names the library knows", list, o.list, runList);
   verb("new", "writes a scenario from library names", addNew, o.fresh, runNew);
+  verb("film", "a frame of tracking to a scenario that starts there", addFilm, o.film, runFilm);
   verb("rep", "one snap, told in words", rep, o.rep, runRep);
   verb("reps", "many snaps, the distribution", addReps, o.reps, runReps);
   verb("vary", "sweeps a setting and says where it breaks", addVary, o.vary, runVary);

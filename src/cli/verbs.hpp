@@ -9,6 +9,7 @@ int runCard(const CardOptions& options);
 int runCheck(const CheckOptions& options);
 int runClip(const ClipOptions& options);
 int runFaults(const FaultsOptions& options);
+int runFilm(const FilmOptions& options);
 int runGather(const GatherOptions& options);
 int runList(const ListOptions& options);
 int runMatrix(const MatrixOptions& options);

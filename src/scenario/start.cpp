@@ -8,6 +8,7 @@
 #include "base/error.hpp"
 #include "base/nearest.hpp"
 #include "base/numbers.hpp"
+#include "scenario/film_names.hpp"
 #include "scenario/start_jobs.hpp"
 
 namespace gapsound {
@@ -108,19 +109,6 @@ bool isPuller(const StartMan& man) {
   return may && man.pos.y < -0.4 && std::abs(man.vel.x) > kPullSpeed;
 }
 
-/// Where the ball is headed, then who pulls; the middle of a dead heat is the right.
-std::string directionOf(const Start& start) {
-  const StartMan& ball = start.men.at(start.ball);
-  const double left = std::max(-ball.pos.y, 0.0) / std::max(ball.vel.y, 3.0);
-  double sum = ball.pos.x + left * ball.vel.x;
-  for (const auto& [id, man] : start.men) {
-    const Group g = *groupNamed(man.group);
-    if (isPuller(man)) sum += man.vel.x;
-    if (g == Group::back && id != start.ball) sum += man.vel.x;
-  }
-  return sum < 0.0 ? "left" : "right";
-}
-
 Vec2 faceFrom(double degrees) {
   const double rad = std::abs(degrees) * 3.14159265358979 / 180.0;
   const Vec2 d = fixedDirection(rad);
@@ -172,12 +160,24 @@ bool namesLook(const Scenario& s) {
   return !s.offense.formation.empty() && !s.offense.scheme.empty() && !s.defense.front.empty();
 }
 
+std::string runDirection(const Start& start) {
+  const StartMan& ball = start.men.at(start.ball);
+  const double left = std::max(-ball.pos.y, 0.0) / std::max(ball.vel.y, 3.0);
+  double sum = ball.pos.x + left * ball.vel.x;
+  for (const auto& [id, man] : start.men) {
+    const Group g = *groupNamed(man.group);
+    if (isPuller(man)) sum += man.vel.x;
+    if (g == Group::back && id != start.ball) sum += man.vel.x;
+  }
+  return sum < 0.0 ? "left" : "right";
+}
+
 Scenario readyToStart(const Scenario& scenario, const Library& library) {
   Scenario s = scenario;
   nameGroups(s, library);
   checkStart(s);
   movePlayers(s);
-  if (s.offense.direction.empty()) s.offense.direction = directionOf(*s.start);
+  if (s.offense.direction.empty()) s.offense.direction = runDirection(*s.start);
   return s;
 }
 

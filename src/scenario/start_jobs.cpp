@@ -14,6 +14,9 @@ namespace {
 constexpr double kTouching = 1.15;   // centres of two men in contact, yd
 constexpr double kMeshSoon = 1.2;    // s within which a hand-off is still to come
 constexpr double kMeshWidth = 1.6;   // how near the two then pass, yd
+constexpr double kMeshEarly = 1.1;   // s after the snap until when paths do not yet show it
+constexpr double kMeshFrom = 7.0;    // farthest a back then comes from, yd
+constexpr double kMeshClosing = 6.0; // yd/s at which the two come together
 constexpr double kWorkPace = 0.75;   // share of top speed a blocker works at
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
@@ -29,24 +32,29 @@ int quarterback(const Setup& s) {
   return kNobody;
 }
 
-// When and where the back and the passer come together if both keep on.
+// When and where the back and the passer come together if both keep on; soon after the snap they have yet to
+// turn to each other.
 Meeting meshOf(const Setup& s, int passer, int back) {
   const auto& p = placeOf(s, passer);
   const auto& b = placeOf(s, back);
   const Vec2 gap = p.pos - b.pos, closing = p.vel - b.vel;
   const double square = dot(closing, closing);
   const double t = square > 1e-6 ? std::clamp(-dot(gap, closing) / square, 0.0, kMeshSoon) : 0.0;
-  const bool meets = length(gap + t * closing) < kMeshWidth;
-  return {meets ? t : kNever, b.pos + t * b.vel};
+  if (length(gap + t * closing) < kMeshWidth) return {t, b.pos + t * b.vel};
+  const bool early = s.opening->since_snap_s < kMeshEarly && groupOf(s, back) == Group::back && length(gap) < kMeshFrom;
+  return {early ? length(gap) / kMeshClosing : kNever, b.pos + 0.6 * gap};
 }
 
+// The back before any other who could take it; a lead blocker also passes the passer closely.
 int nextCarrier(const Setup& s, int passer, Meeting& mesh) {
   int best = kNobody;
-  for (int i = 0; i < kOffense; ++i) {
-    const Group g = groupOf(s, i);
-    if (i == passer || isLineman(g) || placeOf(s, i).pos.y > -0.5) continue;
-    const Meeting m = meshOf(s, passer, i);
-    if (m.t < mesh.t) {
+  for (const bool backs : {true, false}) {
+    if (best != kNobody) break;
+    for (int i = 0; i < kOffense; ++i) {
+      const Group g = groupOf(s, i);
+      if (i == passer || isLineman(g) || (g == Group::back) != backs || placeOf(s, i).pos.y > -0.5) continue;
+      const Meeting m = meshOf(s, passer, i);
+      if (m.t >= mesh.t) continue;
       best = i;
       mesh = m;
     }

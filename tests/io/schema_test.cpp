@@ -61,7 +61,9 @@ const std::vector<std::string> kBad = {
     "players.SS.downhill_yps=0.5", "players.SS.downhill_yps=fast", "players.SS.read_delay_s=-0.1",
     "players.SS.mass_kg=400", "players.SS.depth_yd=-4", "players.SS.speed=9",
     "players.SS={\"y\":8,\"depth_yd\":9}", "faults=none", "faults.0.kind=tired", "faults.0.amount=0",
-    "faults.0.amount=-1", "faults.0.player=12", "faults.0.why=late"};
+    "faults.0.amount=-1", "faults.0.player=12", "faults.0.why=late", "start=film", "start.since_snap_s=9",
+    "start={\"since_snap_s\":1.3,\"ball\":\"T\"}", "start={\"since_snap_s\":1.3,\"ball\":\"T\",\"men\":{\"T\":{\"x\":0}}}",
+    "start={\"since_snap_s\":1.3,\"ball\":\"T\",\"men\":{\"T\":{\"x\":0,\"y\":-4,\"v\":2}}}"};
 
 }  // namespace
 
@@ -86,6 +88,21 @@ TEST_CASE("schema and loader refuse the same bad documents") {
     INFO(change);
     auto document = good();
     applyChanges(document, {{change}, {}});
+    CHECK_FALSE(accepts(document));
+    CHECK_FALSE(loads(document));
+  }
+}
+
+TEST_CASE("a start from film needs no names; without one they are needed") {
+  const auto filmed = Json::parse(R"({"gapsound": 1, "title": "film", "start": {"since_snap_s": 1.3, "ball": "T",
+    "men": {"T": {"x": 0, "y": -4, "vx": 0.2, "vy": 4.1, "facing_deg": 10}}}})");
+  CHECK(accepts(filmed));
+  CHECK(loads(filmed));
+  for (const char* missing : {"/offense", "/defense", "/offense/formation", "/offense/scheme", "/defense/front"}) {
+    INFO(missing);
+    auto document = good();
+    const Json::json_pointer pointer(missing);
+    document.at(pointer.parent_pointer()).erase(pointer.back());
     CHECK_FALSE(accepts(document));
     CHECK_FALSE(loads(document));
   }
