@@ -240,15 +240,15 @@ void giveBall(Setup& setup, bool infer_run) {
   Meeting mesh;
   const bool with_passer = opening.ball == passer;
   const int next = with_passer ? nextCarrier(setup, passer, mesh) : kNobody;
-  setup.passer = with_passer && next == kNobody ? kNobody : passer;  // he keeps it
-  setup.carrier = next == kNobody ? opening.ball : next;
-  if (next != kNobody) {
-    setup.run.mesh = mesh.point;
-    setup.run.mesh_s = opening.since_snap_s + mesh.t;
-  }
+  setup.passer = passer;
+  setup.carrier = next == kNobody ? opening.ball : next;  // the passer himself: he keeps it
+  setup.run.mesh = next == kNobody ? placeOf(setup, opening.ball).pos : mesh.point;
+  setup.run.mesh_s = opening.since_snap_s + (next == kNobody ? 0.0 : mesh.t);
   setup.run.steps.clear();
+  setup.run.toss_s = 0.0;
   if (!infer_run) return;
   setup.run.aim_x = aimOf(placeOf(setup, setup.carrier));
+  setup.read = {};
   setup.run.patient = false;
   setup.run.bends = false;
 }
