@@ -28,7 +28,7 @@ Scenario lookOf(const FilmOptions& o) {
   look.field.to_goal = o.attack == "+x" ? 110.0 - o.line : o.line - 10.0;
   look.field.down = o.down;
   look.field.distance = o.distance;
-  look.offense = {o.formation, o.scheme, o.variant, o.direction, o.strength};
+  look.offense = {o.formation, o.scheme, o.variant, o.direction, o.strength, {}};
   look.defense.front = o.front;
   look.defense.shell = o.shell;
   look.defense.structure = o.structure;

@@ -59,7 +59,7 @@ void placeLine(std::vector<Filmed>& men, const Splits& splits) {
 
 /// Ends and wings stood beside the tackle, receivers outside, backs behind.
 Attacker attackerFrom(const Filmed& man, const Splits& splits) {
-  Attacker out{man.id, man.group, man.spot, isLineman(man.group)};
+  Attacker out{man.id, man.group, man.spot, isLineman(man.group), {}};
   if (out.on_line) return out;
   const double off = magnitude(man.spot.x) - splits.tackle;
   const bool end = man.group == Group::tight_end && off > 0.3 && man.spot.y > -3.0;

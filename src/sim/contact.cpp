@@ -139,7 +139,9 @@ void Contact::hold(const Opening& opening, int blocker, int defender, int tick, 
   c.since_tick = tick - ticks(model_->push_build_s);
   c.line = b.face;
   c.leverage = clamped(cross(b.face, gap) / kShoulder, -1.0, 1.0);
-  c.strength_z = actors[at(blocker)].luck.normal();
+  const double pair = actors[at(blocker)].luck.normal();
+  c.push_luck = fixedExp(model_->push_luck_pair * pair);
+  c.shed_luck = fixedExp(-model_->shed_luck * pair);
   c.blocker_edge = 0.0;
   clinches_.push_back(c);
 }
