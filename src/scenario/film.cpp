@@ -97,6 +97,8 @@ std::string shownDirection(const Film& film, std::vector<NamedMan> men) {
 
 Scenario scenarioFrom(const Film& film, const Library& library, const Model& model) {
   std::vector<NamedMan> men = namedMen(film);
+  if (std::none_of(men.begin(), men.end(), [](const NamedMan& man) { return man.has_ball; }))
+    throw InputError(film.look.source, "ball", "nobody", "one man who has it");
   const double ball_x = ballX(men, film.since_snap_s);
   centre(men, ball_x);
   Scenario out = film.look;
