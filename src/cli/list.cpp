@@ -59,6 +59,26 @@ Entries movementEntries() {
   return grouped(found);
 }
 
+Entries checkEntries() {
+  Entries entries;
+  for (const Check& check : library().checks) {
+    const char* against = check.against == Check::Against::nub     ? "a nub"
+                          : check.against == Check::Against::trips ? "trips"
+                                                                   : "an unbalanced line";
+    entries.push_back({{check.name}, fmt::format("against {}; costs: {}", against, check.cost)});
+  }
+  return entries;
+}
+
+Entries splitEntries() {
+  Entries entries;
+  for (const SplitCall& call : library().bodies.split_calls) {
+    entries.push_back({{call.name},
+                       fmt::format("guard {}, tackle {}, end {} yd from the ball", call.guard, call.tackle, call.end)});
+  }
+  return entries;
+}
+
 Entries faultEntries() {
   Entries entries;
   for (const FaultFacts& f : faultTable()) {
@@ -76,7 +96,7 @@ Entries attributeEntries() {
 
 Entries entriesOf(const std::string& kind) {
   const std::vector<std::string> kinds = {"formations", "fronts", "shells", "schemes",
-                                          "motions", "variants", "movements", "faults", "attributes"};
+                                          "motions", "variants", "movements", "checks", "splits", "faults", "attributes"};
   if (kind == "formations") return namedEntries(library().formations);
   if (kind == "fronts") return namedEntries(library().fronts);
   if (kind == "shells") return namedEntries(library().shells);
@@ -84,6 +104,8 @@ Entries entriesOf(const std::string& kind) {
   if (kind == "motions") return namedEntries(library().motions);
   if (kind == "variants") return variantEntries();
   if (kind == "movements") return movementEntries();
+  if (kind == "checks") return checkEntries();
+  if (kind == "splits") return splitEntries();
   if (kind == "faults") return faultEntries();
   if (kind == "attributes") return attributeEntries();
   throw InputError("options", "kind", kind, nameHint(kind, kinds));

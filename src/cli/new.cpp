@@ -31,11 +31,12 @@ Answer motionFor(const std::string& words) {
 /// The document as a user could have typed it, so that it passes the same checks as every file.
 Answer documentFor(const NewOptions& o) {
   Answer document = {{"gapsound", 1}, {"title", titleFor(o)}, {"level", o.level},
-          {"field", {{"spot", o.spot}, {"to_goal", o.to_goal}, {"down", 1}, {"distance", 10}}},
+          {"field", {{"spot", o.spot}, {"to_goal", o.to_goal}, {"down", o.down}, {"distance", o.distance}}},
           {"offense", {{"formation", o.formation}, {"scheme", o.scheme}, {"variant", o.variant},
-                       {"direction", o.direction}, {"strength", o.strength}}},
+                       {"direction", o.direction}, {"strength", o.strength}, {"splits", o.splits}}},
           {"defense", {{"front", o.front}, {"shell", o.shell},
-                       {"call", {{"structure", o.structure}, {"movement", o.movement}}}}}};
+                       {"call", {{"structure", o.structure}, {"movement", o.movement},
+                                 {"strength", o.front_strength}, {"checks", o.checks}}}}}};
   if (!o.motion.empty()) document["offense"]["motion"] = motionFor(o.motion);
   return document;
 }
@@ -44,7 +45,7 @@ Answer documentFor(const NewOptions& o) {
 
 int runNew(const NewOptions& options) {
   requireWritable(options.out);
-  const Scenario scenario = parseScenario(documentFor(options).dump(), options.out);
+  const Scenario scenario = parseScenario(documentFor(options).dump(), options.out, options.changes);
   static_cast<void>(resolve(scenario, library(), modelFor("")));
   writeAtomically(options.out, toJson(scenario));
   if (options.json) {

@@ -138,8 +138,11 @@ struct NewOptions {
   std::string title, variant = "base", direction = "right", strength = "right";
   std::string motion;  // "A=fly"; empty: nobody moves
   std::string shell = "quarters", structure = "spill", movement = "none", level = "high_school";
-  std::string spot = "middle";
-  double to_goal = 75;
+  std::string spot = "middle", splits = "standard", front_strength = "formation";
+  std::vector<std::string> checks;
+  double to_goal = 75, distance = 10;
+  int down = 1;
+  Changes changes;  // laid on the document before it is written
   bool json = false;
 };
 

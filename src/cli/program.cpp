@@ -74,6 +74,14 @@ void addNew(CLI::App& verb, NewOptions& o) {
   verb.add_option("--level", o.level, "high_school, college, pro")->capture_default_str();
   verb.add_option("--spot", o.spot, "left_hash, middle, right_hash")->capture_default_str();
   verb.add_option("--to-goal", o.to_goal, "yards to the goal line")->capture_default_str();
+  verb.add_option("--down", o.down, "1 to 4")->capture_default_str();
+  verb.add_option("--distance", o.distance, "yards to go")->capture_default_str();
+  verb.add_option("--splits", o.splits, "standard, tight, wide")->capture_default_str();
+  verb.add_option("--front-strength", o.front_strength, "formation, receivers, field, boundary, left, right")
+      ->capture_default_str();
+  addRepeatable(verb, "--check", o.checks, "answer to a nub, trips or an unbalanced line (repeatable)");
+  addRepeatable(verb, "--set", o.changes.sets, "change one value, PATH=VALUE (repeatable)");
+  addRepeatable(verb, "--fault", o.changes.faults, "lay a fault on a man, MAN=KIND[:AMOUNT] (repeatable)");
   addJson(verb, o.json);
 }
 

@@ -45,6 +45,23 @@ const Motion* findMotion(const Library& library, const std::string& name) {
   return named(library.motions, name);
 }
 
+const Check* findCheck(const Library& library, const std::string& name) {
+  for (const Check& check : library.checks) {
+    if (sameName(check.name, name)) return &check;
+    for (const std::string& alias : check.aliases) {
+      if (sameName(alias, name)) return &check;
+    }
+  }
+  return nullptr;
+}
+
+const SplitCall* findSplits(const Bodies& bodies, const std::string& name) {
+  for (const SplitCall& call : bodies.split_calls) {
+    if (sameName(call.name, name)) return &call;
+  }
+  return nullptr;
+}
+
 const Movement* findMovement(const Front& front, const std::string& name) {
   for (const Movement& movement : front.movements) {
     if (sameName(movement.name, name)) return &movement;
@@ -57,6 +74,18 @@ std::vector<std::string> frontNames(const Library& library) { return namesOf(lib
 std::vector<std::string> shellNames(const Library& library) { return namesOf(library.shells); }
 std::vector<std::string> schemeNames(const Library& library) { return namesOf(library.schemes); }
 std::vector<std::string> motionNames(const Library& library) { return namesOf(library.motions); }
+
+std::vector<std::string> checkNames(const Library& library) {
+  std::vector<std::string> names;
+  for (const Check& check : library.checks) names.push_back(check.name);
+  return names;
+}
+
+std::vector<std::string> splitNames(const Bodies& bodies) {
+  std::vector<std::string> names;
+  for (const SplitCall& call : bodies.split_calls) names.push_back(call.name);
+  return names;
+}
 
 std::vector<std::string> variantNames(const Scheme& scheme) {
   std::vector<std::string> names{"base"};

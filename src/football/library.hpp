@@ -65,6 +65,36 @@ struct Front {
   std::string second_safety;  // who goes back when the shell wants two and the front has one
 };
 
+/// One man, or one kind of man, of an alignment check and where he goes; `side` is the side the check is made to.
+struct CheckStep {
+  enum class Who : std::uint8_t { near_safety, far_safety, near_corner, far_corner, near_edge, overhang, backers, box };
+  enum class Place : std::uint8_t {
+    stay,    // where he is, `by_yd` toward the side
+    edge,    // outside the last blocker of the side
+    outside, // outside a man on the edge
+    middle,  // deep, over the middle man
+    slot,    // over the inside receiver of the other side
+    split,   // over the second receiver of the other side
+    nine,    // outside shoulder of the last man on the line
+    center   // counted from the snapper instead of the middle man of the line
+  };
+  Who who = Who::backers;
+  Place place = Place::stay;
+  double y = 0.0;  // 0: as deep as he was
+  double by_yd = 0.0;
+  bool rolled = false, middle = false, force = false, fires = false;
+};
+/// A called answer to a lopsided formation.
+struct Check {
+  enum class Against : std::uint8_t { nub, trips, unbalanced };
+  std::string name;
+  std::vector<std::string> aliases;
+  Against against = Against::nub;
+  bool front_to_it = false;  // the front is set to that side
+  std::vector<CheckStep> steps;
+  std::string cost;          // what it gives up, in words
+};
+
 struct CornerSpot {
   double y = 7.0;
   double leverage = 0.0;  // yd outside the receiver he is over
@@ -87,6 +117,7 @@ struct Shell {
   CornerSpot strong_corner, weak_corner;
   SafetySpot strong_safety, weak_safety;
   std::vector<ForceWho> force;  // first of these who is there on the play side
+  bool owns_twins = false;      // a safety over two receivers with a nub behind him stays with them
 };
 
 /// One thing a blocker may do; the first of his list that applies is his job.
@@ -209,6 +240,11 @@ struct BodyKind {
   double backpedal = 0.5;
   double read_delay_s = 0.7, downhill_yps = 6.0;
 };
+/// Spacing of the line as a formation may call it; school yards, other levels in proportion.
+struct SplitCall {
+  std::string name;
+  double guard = 1.35, tackle = 2.75, end = 4.40;
+};
 struct LevelKind {
   std::string name;
   double skill_speed = 1.0, line_speed = 1.0, brake = 1.0, read = 1.0, mesh_later_s = 0.0;
@@ -222,6 +258,7 @@ struct Girth {
 struct Bodies {
   std::array<LevelKind, 3> levels;
   std::array<BodyKind, kGroups> kinds;
+  std::vector<SplitCall> split_calls;  // "standard" is the first
   Girth shoulder, chest;
 };
 
@@ -230,6 +267,8 @@ struct CallHabits {
   double line_spread_yd = 0.22, backer_spread_yd = 0.45, back_spread_yd = 0.8;
   double slant_share = 0.25, shoot_share = 0.25;
   double gun_flight_s = 0.35, pistol_flight_s = 0.28;
+  double short_distance = 2.0, short_to_goal = 3.0, short_backer_y = 3.25;  // yd: short yardage
+  double gun_backer_y = 5.0;  // yd, against a gun without a tight end
 };
 
 struct FitBook {
@@ -246,6 +285,7 @@ struct Library {
   std::vector<Motion> motions;
   Bodies bodies;
   CallHabits habits;
+  std::vector<Check> checks;
   FitBook fits;
   Phrases phrases;
 };
@@ -256,6 +296,8 @@ struct Library {
 [[nodiscard]] const Shell* findShell(const Library& library, const std::string& name);
 [[nodiscard]] const Scheme* findScheme(const Library& library, const std::string& name);
 [[nodiscard]] const Motion* findMotion(const Library& library, const std::string& name);
+[[nodiscard]] const Check* findCheck(const Library& library, const std::string& name);
+[[nodiscard]] const SplitCall* findSplits(const Bodies& bodies, const std::string& name);
 [[nodiscard]] const Movement* findMovement(const Front& front, const std::string& name);
 
 /// Ids and names in the order of the files, for lists and hints: "F01", "21 I strong", ...
@@ -264,6 +306,8 @@ struct Library {
 [[nodiscard]] std::vector<std::string> shellNames(const Library& library);
 [[nodiscard]] std::vector<std::string> schemeNames(const Library& library);
 [[nodiscard]] std::vector<std::string> motionNames(const Library& library);
+[[nodiscard]] std::vector<std::string> checkNames(const Library& library);
+[[nodiscard]] std::vector<std::string> splitNames(const Bodies& bodies);
 /// "base" first.
 [[nodiscard]] std::vector<std::string> variantNames(const Scheme& scheme);
 /// "none" first.

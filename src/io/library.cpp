@@ -18,7 +18,7 @@ constexpr std::pair<const char*, Part> kParts[] = {{"formations.json", readForma
                                                    {"schemes.json", readSchemes},
                                                    {"motions.json", readMotions},
                                                    {"bodies.json", readBodies},
-                                                   {"calls.json", readHabits},
+                                                   {"calls.json", readCalls},
                                                    {"fits.json", readFits},
                                                    {"phrases.json", readPhrases}};
 

@@ -210,6 +210,7 @@ Shell readShell(JsonReader value) {
   shell.strong_safety = readSafety(value.child("strong_safety"));
   shell.weak_safety = readSafety(value.child("weak_safety"));
   for (const JsonReader& who : value.child("force").items()) shell.force.push_back(choice(who, kForces));
+  shell.owns_twins = value.maybeFlag("owns_twins").value_or(false);
   value.finish();
   return shell;
 }

@@ -32,6 +32,16 @@ LevelKind readLevel(JsonReader value, const char* name) {
   return level;
 }
 
+SplitCall readSplitCall(JsonReader value) {
+  SplitCall call;
+  call.name = value.text("name");
+  call.guard = value.number("guard", 0.8, 2.2);
+  call.tackle = value.number("tackle", 1.6, 4.4);
+  call.end = value.number("end", 2.4, 6.6);
+  value.finish();
+  return call;
+}
+
 BodyKind readKind(JsonReader value) {
   BodyKind kind;
   JsonReader mass = value.child("mass_kg");
@@ -94,6 +104,9 @@ void readBodies(JsonReader file, Library& library) {
   for (std::size_t i = 0; i < 3; ++i)
     library.bodies.levels[i] = readLevel(levels.child(kLevels[i]), kLevels[i]);
   levels.finish();
+  for (const JsonReader& call : file.child("split_calls").items()) {
+    library.bodies.split_calls.push_back(readSplitCall(call));
+  }
   JsonReader groups = file.child("groups");
   for (std::size_t i = 0; i < kGroups; ++i) {
     library.bodies.kinds[i] = readKind(groups.child(std::string(nameOf(static_cast<Group>(i)))));
@@ -101,22 +114,6 @@ void readBodies(JsonReader file, Library& library) {
   groups.finish();
   library.bodies.shoulder = readGirth(file.child("shoulder_cm"));
   library.bodies.chest = readGirth(file.child("chest_cm"));
-  file.finish();
-}
-
-void readHabits(JsonReader file, Library& library) {
-  CallHabits& habits = library.habits;
-  JsonReader mix = file.child("mix");
-  habits.line_spread_yd = mix.number("line_spread_yd", 0.0, 2.0);
-  habits.backer_spread_yd = mix.number("backer_spread_yd", 0.0, 2.0);
-  habits.back_spread_yd = mix.number("back_spread_yd", 0.0, 3.0);
-  habits.slant_share = mix.number("slant_share", 0.0, 1.0);
-  habits.shoot_share = mix.number("shoot_share", 0.0, 1.0);
-  mix.finish();
-  JsonReader flight = file.child("snap_flight_s");
-  habits.gun_flight_s = flight.number("gun", 0.0, 1.0);
-  habits.pistol_flight_s = flight.number("pistol", 0.0, 1.0);
-  flight.finish();
   file.finish();
 }
 

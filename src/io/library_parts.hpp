@@ -11,7 +11,7 @@ void readShells(JsonReader file, Library& library);
 void readSchemes(JsonReader file, Library& library);
 void readMotions(JsonReader file, Library& library);
 void readBodies(JsonReader file, Library& library);
-void readHabits(JsonReader file, Library& library);
+void readCalls(JsonReader file, Library& library);
 void readFits(JsonReader file, Library& library);
 void readPhrases(JsonReader file, Library& library);
 

@@ -55,6 +55,7 @@ constexpr MixKey kMixKeys[] = {
 const std::vector<std::string> kFitOffWords = {"man_in_front", "call"};
 const std::vector<std::string> kKeyWords = {"single", "triangle"};
 const std::vector<std::string> kSides = {"left", "right"};
+const std::vector<std::string> kStrengths = {"formation", "receivers", "field", "boundary", "left", "right"};
 
 /// A name of the library; with a start from film it may be left out.
 std::string nameFrom(JsonReader& place, const char* key, bool filmed) {
@@ -89,8 +90,21 @@ CallMix mixFrom(JsonReader place) {
   return mix;
 }
 
+/// One word, or one per side of the run.
+void readStructure(JsonReader place, DefensePlan& plan) {
+  if (!place.isObject()) {
+    plan.structure = place.asWord({"spill", "box"});
+    return;
+  }
+  plan.structure_left = place.word("left", {"spill", "box"});
+  plan.structure_right = place.word("right", {"spill", "box"});
+  place.finish();
+}
+
 void readCall(JsonReader place, DefensePlan& plan) {
-  plan.structure = place.maybeWord("structure", {"spill", "box"}).value_or(plan.structure);
+  if (const auto structure = place.maybeChild("structure")) readStructure(*structure, plan);
+  plan.strength = place.maybeWord("strength", kStrengths).value_or(plan.strength);
+  if (const auto checks = place.maybeChild("checks")) plan.checks = checks->texts();
   plan.movement = place.maybeText("movement").value_or(plan.movement);
   plan.bs_backer = place.maybeWord("bs_backer", {"overlap", "fold", "shoot", "hang"}).value_or(plan.bs_backer);
   plan.key = place.maybeWord("key", kKeyWords).value_or(plan.key);
@@ -209,6 +223,7 @@ OffensePlan readOffense(JsonReader& place, bool filmed) {
     plan.motion = MotionCall{filledText(motion->child("player")), filledText(motion->child("kind"))};
     motion->finish();
   }
+  plan.splits = place.maybeText("splits").value_or(plan.splits);
   return plan;
 }
 
@@ -259,11 +274,18 @@ Json written(const CallMix& mix) {
   return object;
 }
 
+Json writtenStructure(const DefensePlan& plan) {
+  if (!plan.structure_left && !plan.structure_right) return plan.structure;
+  return {{"left", plan.structure_left.value_or(plan.structure)},
+          {"right", plan.structure_right.value_or(plan.structure)}};
+}
+
 }  // namespace
 
 Json written(const DefensePlan& plan) {
-  Json call = {{"structure", plan.structure}, {"movement", plan.movement},
+  Json call = {{"structure", writtenStructure(plan)}, {"strength", plan.strength}, {"movement", plan.movement},
                {"bs_backer", plan.bs_backer}, {"key", plan.key}};
+  if (!plan.checks.empty()) call["checks"] = plan.checks;
   if (plan.mix) call["mix"] = written(*plan.mix);
   Json fit_off;
   for (std::size_t k = 0; k < plan.fit_off.size(); ++k) fit_off[kLevelKeys[k]] = wordOf(plan.fit_off[k]);

@@ -60,12 +60,12 @@ Vec2 placeOfFit(const DefenderView& v, const Picture& p, Fit fit, double own_x) 
 Vec2 calledPlace(const DefenderView& v, const Picture& p, FitRole role) {
   const double y = fitDepth(v.model, p);
   if (role == FitRole::first_backer)
-    return {v.job.structure == Structure::spill ? p.end_spot + v.model.fit_over_yd : p.end_spot - v.model.fit_inside_yd, y};
+    return {structureFor(v.job, p.side) == Structure::spill ? p.end_spot + v.model.fit_over_yd : p.end_spot - v.model.fit_inside_yd, y};
   return {p.side * v.job.gap_x, y};
 }
 
 Fit fitFor(const DefenderView& v, const DefenderMemory& memory, FitRole role) {
-  const auto s = static_cast<std::size_t>(v.job.structure);
+  const auto s = static_cast<std::size_t>(structureFor(v.job, memory.reading.direction));
   const auto e = static_cast<std::size_t>(memory.reading.end);
   if (role == FitRole::first_backer) return v.plan.fits.first_backer[s][e];
   if (role == FitRole::fill_backer) return v.plan.fits.fill_backer[s][e];
@@ -144,7 +144,7 @@ double leverageOf(const Model& m, FitRole role, Fit fit, int side) {
 
 void see(const DefenderView& v, DefenderMemory& memory, int side) {
   const TeamPlan::Side& plan = v.plan.toward(side);
-  memory.reading.end = seenEnd(v.glimpse, v.model, plan, v.job.structure, side);
+  memory.reading.end = seenEnd(v.glimpse, v.model, plan, structureFor(v.job, side), side);
 }
 
 double lateBy(const DefenderView& v) { return amountOf(v.faults, FaultKind::scrape_late); }

@@ -71,7 +71,7 @@ EdgePath meetKicker(const DefenderView& v, int kicker, int side, double pile) {
   const double near = distance(g.place(kicker), g.self().pos);
   const double spot = side * g.spot(g.selfIndex()).x;
   EdgePath path;
-  if (v.job.structure == Structure::spill) {
+  if (structureFor(v.job, side) == Structure::spill) {
     path.goal = {std::max(pile + v.model.edge_pile_yd, std::min(met_x - v.model.edge_spill_inside, spot - 0.4)), -0.3};
     path.speed = v.model.edge_squeeze * v.body.top_speed;
     if (near < 3.0 && at.x < side * g.self().pos.x) {
@@ -124,7 +124,7 @@ Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {
   if (kicker != kNobody && memory.reading.direction != -side) return edgeIntent(v, meetKicker(v, kicker, side, pile), side);
   if (memory.reading.direction == -side) return chaseFlat(v, side);
   const double spot = side * g.spot(g.selfIndex()).x;
-  const double hold = v.job.structure == Structure::spill ? std::max(pile + 0.9, spot - 1.1) : spot - 0.2;
+  const double hold = structureFor(v.job, side) == Structure::spill ? std::max(pile + 0.9, spot - 1.1) : spot - 0.2;
   path.goal = {hold, g.self().engaged == kNobody ? -0.2 : -0.6};
   path.speed = 0.42 * v.body.top_speed;
   return edgeIntent(v, path, side);
@@ -161,6 +161,7 @@ Intent decideLineman(const DefenderView& v, DefenderMemory& memory) {
     memory.reading.declared = true;
     return pursue(g, v.model, v.body, 0.0, v.body.top_speed);
   }
+  if (v.job.fires && !engaged) return fireOut(v, memory, backPlace(g));
   const int side = signOf(g.spot(g.selfIndex()).x);
   const FitRole role = roleFor(v.job, side);
   Intent intent = role == FitRole::edge ? playEdge(v, memory, side) : playGap(v, memory);

@@ -46,7 +46,7 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   const Model& m = v.model;
   Reading& reading = memory.reading;
   const TeamPlan::Side& plan = v.plan.toward(side);
-  reading.end = seenEnd(g, m, plan, v.job.structure, side);
+  reading.end = seenEnd(g, m, plan, structureFor(v.job, side), side);
   reading.backer = seenBacker(g, m, plan.first, plan.end, side);
   reading.fit = v.job.off_the_man_in_front ? v.plan.fits.alley[static_cast<std::size_t>(reading.backer)] : Fit::called;
   if (ballDeclares(g, m, 0.0) && g.ball().y > -0.3) {
@@ -57,7 +57,7 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   const double crossing = side * projectedCrossing(g);
   const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
   double x = crossing + m.alley_outside_yd;
-  if (reading.fit == Fit::called) x = end_spot + (v.job.structure == Structure::spill ? m.alley_called_yd : 0.5);
+  if (reading.fit == Fit::called) x = end_spot + (structureFor(v.job, side) == Structure::spill ? m.alley_called_yd : 0.5);
   if (reading.fit == Fit::insert) x = std::min(x, (plan.first == kNobody ? crossing : side * g.place(plan.first).x) - m.alley_insert_yd);
   if (reading.fit == Fit::cutback_window) x = crossing - m.alley_window_yd;
   x += amountOf(v.faults, FaultKind::over_run);

@@ -11,32 +11,35 @@ constexpr double kDrawnLineY = 0.8;     // y of a lineman of the defense as draw
 constexpr double kSlotWidth = 12.0;     // a receiver wider than this, yd, is no slot
 constexpr double kOutsideEnd = 1.25;    // overhang with a tight end and no slot, yd outside him
 constexpr double kOutsideTackle = 2.5;  // and with neither
-constexpr double kEdgeSafety = 2.1;     // rolled safety outside the last blocker, yd
 constexpr double kHighSafety = 1.6;     // high safety without a slot, likewise
 constexpr double kInsideSlot = 2.0;     // high safety inside the slot, yd
 constexpr double kTightReceiver = 8.0;  // widest receiver inside this: his corner is an edge man
 constexpr double kOutsideRolled = 2.0;  // deep corner outside a safety rolled down on a nub side, yd
+constexpr double kLinemanRoom = 0.85;   // least distance between two linemen of the front, yd
 constexpr Vec2 kNubCorner{6.5, 5.0};
 
 double magnitude(double x) { return x < 0 ? -x : x; }
-int sideOf(double x) { return x < 0 ? -1 : +1; }
+int sideAt(double x) { return x < 0 ? -1 : +1; }
 
 class Aligner {
  public:
-  Aligner(Look look, const Front& front, const Shell& shell, const Ground& ground)
+  Aligner(Look look, const DefenseCall& call, const Ground& ground)
       : look_(std::move(look)),
         shape_(shapeOf(look_.offense)),
-        front_(front),
-        shell_(shell),
+        call_(call),
+        front_(*call.front),
+        shell_(*call.shell),
         ground_(ground) {}
 
-  Look run(const Movement* movement) {
+  Look run() {
     for (std::size_t i = 0; i < front_.men.size(); ++i) placeBox(front_.men[i], look_.defense[i]);
+    for (const int side : {+1, -1}) keepLineApart(side);
     bringSecondSafety();
     placeSafeties();
     placeCorners();
+    for (const Check* check : call_.checks) applyCheck(look_, *check, ground_);
     if (shell_.strong_corner.man) giveMen();
-    if (movement) move(*movement);
+    if (call_.movement) move(*call_.movement);
     return look_;
   }
 
@@ -46,6 +49,7 @@ class Aligner {
   std::optional<double> slotX(int side) const;
   double deepY(double y, bool deep) const;
   void placeBox(const FrontMan& drawn, Defender& man);
+  void keepLineApart(int side);
   void placeOverhang(const Placement& placement, Defender& man);
   void bringSecondSafety();
   void placeSafeties();
@@ -55,6 +59,7 @@ class Aligner {
   void placeCorners();
   void placeCorner(Defender& man, const CornerSpot& spot, int side);
   bool safetyRolled(int side) const;
+  double rolledX(int side) const;
   void giveMen();
   void giveAcross(Defender& man);
   void give(Defender& man, const std::vector<int>& receivers);
@@ -66,6 +71,7 @@ class Aligner {
 
   Look look_;
   LineShape shape_;
+  const DefenseCall& call_;
   const Front& front_;
   const Shell& shell_;
   const Ground& ground_;
@@ -73,7 +79,7 @@ class Aligner {
 
 /// A spot drawn against school splits, carried over to the blockers that are there.
 double Aligner::onLine(double x) const {
-  const int side = sideOf(x);
+  const int side = sideAt(x);
   const double drawn = side * x;
   const auto& xs = shape_.xs(side);
   const Splits& splits = ground_.splits;
@@ -107,7 +113,7 @@ double Aligner::deepY(double y, bool deep) const {
 }
 
 void Aligner::placeOverhang(const Placement& placement, Defender& man) {
-  int side = sideOf(placement.spot.x);
+  int side = sideAt(placement.spot.x);
   if (placement.rule == PlaceRule::slot && !slotX(side) && slotX(-side)) {
     side = -side;
     man.gap = otherSideGap(man.gap);
@@ -116,7 +122,7 @@ void Aligner::placeOverhang(const Placement& placement, Defender& man) {
 }
 
 void Aligner::placeBox(const FrontMan& drawn, Defender& man) {
-  const bool end = shape_.hasEnd(sideOf(drawn.drawn.spot.x));
+  const bool end = shape_.hasEnd(sideAt(drawn.drawn.spot.x));
   const auto& instead = end ? drawn.with_te : drawn.without_te;
   const Placement& placement = instead ? *instead : drawn.drawn;
   man.id = drawn.id;
@@ -129,7 +135,23 @@ void Aligner::placeBox(const FrontMan& drawn, Defender& man) {
   if (overhang) placeOverhang(placement, man);
   if (placement.rule != PlaceRule::line) return;
   man.spot.x = onLine(placement.spot.x);
-  if (man.level == 1) man.spot.y += ground_.splits.front_y - kDrawnLineY;
+  if (man.level == 1) {
+    man.spot.y = man.spot.y + ground_.splits.front_y - kDrawnLineY;
+  } else {
+    man.spot.y = clamped(man.spot.y, ground_.backers_from, ground_.backers_to);
+  }
+}
+
+/// Tight splits leave the front no room: the outer of two linemen steps out.
+void Aligner::keepLineApart(int side) {
+  std::vector<Defender*> men;
+  for (Defender& man : look_.defense) {
+    if (man.level == 1 && man.rule == PlaceRule::line && side * (man.spot.x - shape_.middle_x) > 0) men.push_back(&man);
+  }
+  std::stable_sort(men.begin(), men.end(), [&](auto* a, auto* b) { return side * a->spot.x < side * b->spot.x; });
+  for (std::size_t i = 1; i < men.size(); ++i) {
+    men[i]->spot.x = side * std::max(side * men[i]->spot.x, side * men[i - 1]->spot.x + kLinemanRoom);
+  }
 }
 
 std::vector<Defender*> Aligner::safeties() {
@@ -153,6 +175,7 @@ void Aligner::bringSecondSafety() {
   Defender* man = named(front_.second_safety);
   if (!wants_two || !man || safeties().size() >= 2) return;
   man->rule = PlaceRule::safety;
+  man->sent_back = true;
   man->level = 3;
   man->gap = man->spot.x < 0 ? "cutback" : "alley+";
 }
@@ -179,7 +202,7 @@ double Aligner::safetyX(const SafetySpot& spot, int side) const {
       return side * std::max(spot.x, last + kEdgeSafety);
     case Over::man:
       if (shape_.hasEnd(side)) return shape_.xs(side)[2] + side * 0.6;
-      return slot ? *slot - side * 0.5 : side * spot.x;
+      return slot && splitOut(look_, shape_, side).size() > 1 ? *slot - side * 0.5 : side * spot.x;
     case Over::two:
       break;
   }
@@ -207,7 +230,7 @@ void Aligner::placeSafeties() {
 void Aligner::placeCorners() {
   for (Defender& man : look_.defense) {
     if (man.rule != PlaceRule::corner) continue;
-    const int side = sideOf(man.spot.x);
+    const int side = sideAt(man.spot.x);
     placeCorner(man, side > 0 ? shell_.strong_corner : shell_.weak_corner, side);
   }
 }
@@ -229,11 +252,20 @@ void Aligner::placeCorner(Defender& man, const CornerSpot& spot, int side) {
   const double widest = side * look_.offense[static_cast<std::size_t>(receivers.front())].spot.x;
   man.nub = widest < kTightReceiver;
   if (man.nub) {
-    man.spot = {side * (widest + 1.5), kNubCorner.y};
+    man.spot = {side * std::max(widest + 1.5, rolledX(side) + kOutsideRolled), kNubCorner.y};
     return;
   }
   man.spot = {side * std::min(spot.x ? std::min(*spot.x, widest) : widest + spot.leverage, room),
               deepY(spot.y, spot.deep)};
+}
+
+/// How far out a safety rolled down on this side stands; 0 without one.
+double Aligner::rolledX(int side) const {
+  double x = 0.0;
+  for (const Defender& man : look_.defense) {
+    if (man.rolled) x = std::max(x, side * man.spot.x);
+  }
+  return x;
 }
 
 bool Aligner::safetyRolled(int side) const {
@@ -265,15 +297,15 @@ std::vector<int> Aligner::insideOut(int side) const {
 /// next receiver.
 void Aligner::giveMen() {
   for (Defender& man : look_.defense) {
-    if (man.rule == PlaceRule::corner && !man.nub) give(man, splitOut(look_, shape_, sideOf(man.spot.x)));
+    if (man.rule == PlaceRule::corner && !man.nub) give(man, splitOut(look_, shape_, sideAt(man.spot.x)));
   }
   for (Defender& man : look_.defense) {
     if (man.rule == PlaceRule::overhang || man.rule == PlaceRule::slot) {
-      give(man, insideOut(sideOf(man.spot.x)));
+      give(man, insideOut(sideAt(man.spot.x)));
     }
   }
   for (Defender& man : look_.defense) {
-    const int side = sideOf(man.spot.x);
+    const int side = sideAt(man.spot.x);
     if (man.rule != PlaceRule::safety || !man.rolled) continue;
     if (shape_.hasEnd(side)) give(man, {shape_.men(side)[2]});
     give(man, insideOut(side));
@@ -285,7 +317,7 @@ void Aligner::giveMen() {
 
 /// A corner left over goes across to a receiver nobody has, else he takes the wing of his side.
 void Aligner::giveAcross(Defender& man) {
-  const int side = sideOf(man.spot.x);
+  const int side = sideAt(man.spot.x);
   give(man, splitOut(look_, shape_, -side));
   if (man.man_on != kNobody) {
     man.nub = false;
@@ -305,11 +337,10 @@ void Aligner::move(const Movement& movement) {
 
 }  // namespace
 
-Look alignDefense(const std::array<Attacker, kOffense>& offense, const Front& front, const Shell& shell,
-                  const Movement* movement, const Ground& ground) {
+Look alignDefense(const std::array<Attacker, kOffense>& offense, const DefenseCall& call, const Ground& ground) {
   Look look;
   look.offense = offense;
-  return Aligner(look, front, shell, ground).run(movement);
+  return Aligner(look, call, ground).run();
 }
 
 }  // namespace gapsound

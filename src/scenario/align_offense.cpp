@@ -10,6 +10,7 @@ constexpr double kSidelineRoom = 3.0;  // yd a receiver keeps
 constexpr double kAttached = 5.6;      // |x| of the widest man drawn as part of the line or a wing
 constexpr double kSlotRoom = 1.9;      // least distance of a split receiver from the drawn end's place
 constexpr double kBeside = 1.35;         // |x| of a fullback who makes room for the quarterback, yd
+constexpr double kReceiverRoom = 1.2;  // yd between two split receivers
 constexpr const char* kOrder[] = {"LT", "LG", "C", "RG", "RT", "Y", "U", "V",
                                   "H",  "A",  "B", "X",  "Z",  "Q", "F", "T"};
 
@@ -63,6 +64,24 @@ void makeRoom(Attacker& man, SnapKind snap, int run_side) {
   if (in_the_way) man.spot.x = run_side * kBeside;
 }
 
+bool isSplit(const Attacker& man, int side, const Ground& ground) {
+  const bool wide = man.group == Group::receiver || man.group == Group::tight_end;
+  return wide && side * man.spot.x > ground.splits.end + kSlotRoom - 0.1;
+}
+
+/// Receivers of a side who have little room stand at least an arm's length from each other, from the inside out.
+void keepApart(std::array<Attacker, kOffense>& offense, int side, const Ground& ground) {
+  std::vector<Attacker*> men;
+  for (Attacker& man : offense) {
+    if (isSplit(man, side, ground)) men.push_back(&man);
+  }
+  std::stable_sort(men.begin(), men.end(),
+                   [&](const Attacker* a, const Attacker* b) { return side * a->spot.x < side * b->spot.x; });
+  for (std::size_t i = 1; i < men.size(); ++i) {
+    men[i]->spot.x = side * std::max(side * men[i]->spot.x, side * men[i - 1]->spot.x + kReceiverRoom);
+  }
+}
+
 }  // namespace
 
 std::array<Attacker, kOffense> alignOffense(const Formation& formation, const Scheme& scheme, int run_side,
@@ -80,6 +99,7 @@ std::array<Attacker, kOffense> alignOffense(const Formation& formation, const Sc
       if (other_snap != scheme.snaps.end()) makeRoom(placed, other_snap->second, run_side);
     }
   }
+  for (const int side : {+1, -1}) keepApart(offense, side, ground);
   return offense;
 }
 

@@ -29,6 +29,8 @@ class Fitting {
   void assignSecondary(const Counts& counts, int side);
   void callForce(int man, int side);
   int forceOn(const Counts& counts, int side) const;
+  int toldToForce(int side) const;
+  bool staysWithTwins(int man) const;
   bool isZoneCorner(int man) const;
   int overhangOn(const Counts& counts, int side) const;
   int cornerOn(int side, bool nub_only) const;
@@ -60,6 +62,8 @@ void Fitting::describe(int man) {
   j.slant_x = new_x - j.gap_x;
   j.key = keyOf(man);
   j.man_on = defender.man_on;
+  j.sent_back = defender.sent_back;
+  j.fires = defender.fires;
 }
 
 void Fitting::assign(int side) {
@@ -106,6 +110,7 @@ void Fitting::assignSecondary(const Counts& counts, int side) {
       role(middle, side) = FitRole::cutback;
     }
   }
+  if (far != kNobody && role(far, side) == FitRole::cutback && staysWithTwins(far)) role(far, side) = FitRole::out;
   for (int man = kOffense; man < kMen; ++man) {
     const bool behind = isOverhang(at(man)) && role(man, side) == FitRole::out && side * at(man).spot.x < 0;
     if (behind && !coversSlot(man)) role(man, side) = FitRole::cutback;
@@ -147,7 +152,15 @@ int Fitting::cornerOn(int side, bool nub_only) const {
 
 bool Fitting::rolledOn(int man, int side) const { return at(man).rolled && side * at(man).spot.x > 0; }
 
+int Fitting::toldToForce(int side) const {
+  for (int man = kOffense; man < kMen; ++man) {
+    if (at(man).force && side * at(man).spot.x > 0) return man;
+  }
+  return kNobody;
+}
+
 int Fitting::forceOn(const Counts& counts, int side) const {
+  if (const int told = toldToForce(side); told != kNobody) return told;
   for (const ForceWho who : shell_.force) {
     int man = kNobody;
     switch (who) {
@@ -167,6 +180,13 @@ int Fitting::forceOn(const Counts& counts, int side) const {
     if (man != kNobody) return man;
   }
   return kNobody;
+}
+
+/// Two receivers on his side and a nub on the other: the second of them is his, the run is not.
+bool Fitting::staysWithTwins(int man) const {
+  const int side = at(man).spot.x < shape_.middle_x ? -1 : +1;
+  const bool high = !at(man).rolled && !at(man).middle;
+  return shell_.owns_twins && high && splitOut(look_, shape_, side).size() >= 2 && splitOut(look_, shape_, -side).empty();
 }
 
 int Fitting::safetyToward(int side) const {

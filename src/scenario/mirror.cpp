@@ -35,6 +35,7 @@ void turn(Man& man) {
   man.fit.gap_x = -man.fit.gap_x;
   man.fit.slant_x = -man.fit.slant_x;
   std::swap(man.fit.if_right, man.fit.if_left);
+  std::swap(man.fit.structure_right, man.fit.structure_left);
 }
 
 }  // namespace
@@ -55,6 +56,8 @@ Scenario mirrored(const Scenario& scenario) {
   out.offense.strength = otherSideWord(scenario.offense.strength);
   out.field.spot = otherSideWord(scenario.field.spot);
   out.defense.movement = otherSideWord(scenario.defense.movement);
+  out.defense.strength = otherSideWord(scenario.defense.strength);
+  std::swap(out.defense.structure_left, out.defense.structure_right);
   out.players.clear();
   for (const auto& [id, settings] : scenario.players) {
     ManSettings turned = settings;

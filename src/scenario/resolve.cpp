@@ -2,178 +2,18 @@
 
 #include <fmt/format.h>
 
-#include "base/error.hpp"
-#include "base/nearest.hpp"
 #include "base/stream.hpp"
-#include "scenario/align.hpp"
 #include "scenario/blocking.hpp"
 #include "scenario/bodies.hpp"
+#include "scenario/drawn_look.hpp"
 #include "scenario/fitting.hpp"
-#include "scenario/legality.hpp"
 #include "scenario/mirror.hpp"
-#include "scenario/motion.hpp"
+#include "scenario/names.hpp"
 #include "scenario/settings.hpp"
 #include "scenario/start.hpp"
 
 namespace gapsound {
 namespace {
-
-constexpr double kFieldWidth = 53.333;
-
-/// The scenario's names looked up.
-struct Names {
-  const Formation* formation = nullptr;
-  Scheme scheme;
-  const Front* front = nullptr;
-  const Shell* shell = nullptr;
-  const Motion* motion = nullptr;
-  const Movement* movement = nullptr;  // in the frame of the front as drawn
-};
-
-[[noreturn]] void refuse(const Scenario& scenario, const char* path, const std::string& value,
-                         const std::string& allowed) {
-  throw InputError(scenario.source, path, "\"" + value + "\"", allowed);
-}
-
-void requireWord(const Scenario& scenario, const char* path, const std::string& value,
-                 const std::vector<std::string>& words) {
-  for (const std::string& word : words) {
-    if (value == word) return;
-  }
-  refuse(scenario, path, value, nameHint(value, words));
-}
-
-void requireWords(const Scenario& scenario) {
-  requireWord(scenario, "/offense/direction", scenario.offense.direction, {"left", "right"});
-  requireWord(scenario, "/offense/strength", scenario.offense.strength, {"left", "right"});
-  requireWord(scenario, "/field/spot", scenario.field.spot, {"left_hash", "middle", "right_hash"});
-  requireWord(scenario, "/defense/call/structure", scenario.defense.structure, {"spill", "box"});
-  requireWord(scenario, "/defense/call/bs_backer", scenario.defense.bs_backer,
-              {"overlap", "fold", "shoot", "hang"});
-  requireWord(scenario, "/defense/call/key", scenario.defense.key, {"single", "triangle"});
-}
-
-template <class T>
-const T& found(const T* entry, const Scenario& scenario, const char* path, const std::string& name,
-               const std::vector<std::string>& known) {
-  if (!entry) refuse(scenario, path, name, nameHint(name, known));
-  return *entry;
-}
-
-/// Movements are named by the field's left and right; the front is drawn strong right.
-const Movement* movementOf(const Scenario& scenario, const Front& front) {
-  const bool turned = scenario.offense.strength == "left";
-  const std::string& name = scenario.defense.movement;
-  if (name == "none") return nullptr;
-  const std::string drawn = turned ? otherSideWord(name) : name;
-  return &found(findMovement(front, drawn), scenario, "/defense/call/movement", name, movementNames(front));
-}
-
-/// A picture of film may leave names out; what stands for them has no men and no jobs.
-Names filmedNames(const Scenario& scenario, const Library& library) {
-  static const Formation no_formation{};
-  static const Front no_front{};
-  Names names;
-  names.formation = &no_formation;
-  names.front = &no_front;
-  names.shell = &found(findShell(library, scenario.defense.shell), scenario, "/defense/shell",
-                       scenario.defense.shell, shellNames(library));
-  if (!scenario.defense.front.empty())
-    names.front = &found(findFront(library, scenario.defense.front), scenario, "/defense/front",
-                         scenario.defense.front, frontNames(library));
-  if (!scenario.offense.formation.empty())
-    names.formation = &found(findFormation(library, scenario.offense.formation), scenario, "/offense/formation",
-                             scenario.offense.formation, formationNames(library));
-  if (scenario.offense.scheme.empty()) return names;
-  const Scheme& scheme = found(findScheme(library, scenario.offense.scheme), scenario, "/offense/scheme",
-                               scenario.offense.scheme, schemeNames(library));
-  requireWord(scenario, "/offense/variant", scenario.offense.variant, variantNames(scheme));
-  names.scheme = varied(scheme, scenario.offense.variant);
-  return names;
-}
-
-bool isFilmed(const Scenario& scenario) { return scenario.start && !namesLook(scenario); }
-
-Names namesOf(const Scenario& scenario, const Library& library) {
-  if (isFilmed(scenario)) return filmedNames(scenario, library);
-  const OffensePlan& offense = scenario.offense;
-  const DefensePlan& defense = scenario.defense;
-  Names names;
-  names.formation = &found(findFormation(library, offense.formation), scenario, "/offense/formation",
-                           offense.formation, formationNames(library));
-  const Scheme& scheme = found(findScheme(library, offense.scheme), scenario, "/offense/scheme",
-                               offense.scheme, schemeNames(library));
-  requireWord(scenario, "/offense/variant", offense.variant, variantNames(scheme));
-  names.scheme = varied(scheme, offense.variant);
-  names.front = &found(findFront(library, defense.front), scenario, "/defense/front", defense.front,
-                       frontNames(library));
-  names.shell = &found(findShell(library, defense.shell), scenario, "/defense/shell", defense.shell,
-                       shellNames(library));
-  if (const auto& call = offense.motion) {
-    names.motion =
-        &found(findMotion(library, call->kind), scenario, "/offense/motion/kind", call->kind, motionNames(library));
-  }
-  names.movement = movementOf(scenario, *names.front);
-  return names;
-}
-
-struct Sidelines {
-  double left = 0.0, right = 0.0;
-};
-Sidelines sidelinesOf(const Scenario& scenario, const LevelKind& level) {
-  if (scenario.start && scenario.start->left_sideline)
-    return {*scenario.start->left_sideline, *scenario.start->left_sideline + kFieldWidth};
-  const FieldSpot& field = scenario.field;
-  const double near = level.hash_to_sideline, far = kFieldWidth - near;
-  if (field.spot == "left_hash") return {-near, far};
-  if (field.spot == "right_hash") return {-far, near};
-  return {-0.5 * kFieldWidth, 0.5 * kFieldWidth};
-}
-
-/// The look as drawn, strong right, before anybody is placed by hand.
-Look drawnLook(const Scenario& scenario, const Names& names, const LevelKind& level) {
-  const bool turned = scenario.offense.strength == "left";
-  const Sidelines sidelines = sidelinesOf(scenario, level);
-  Ground ground{-sidelines.left, sidelines.right, scenario.field.to_goal, level.splits};
-  if (turned) std::swap(ground.left, ground.right);
-  const int run_side = scenario.offense.strength == scenario.offense.direction ? +1 : -1;
-  const auto offense = alignOffense(*names.formation, names.scheme, run_side, ground);
-  const auto defended = [&](const auto& men) {
-    return alignDefense(men, *names.front, *names.shell, names.movement, ground);
-  };
-  return names.motion ? movedLook(offense, *names.motion, scenario, defended) : defended(offense);
-}
-
-/// Men named by side keep their places in the order when the look is turned over.
-template <class Men>
-void putInOrder(Men& men, const Men& drawn) {
-  Men ordered = men;
-  for (std::size_t i = 0; i < men.size(); ++i) {
-    for (const auto& man : men) {
-      if (man.id == drawn[i].id) ordered[i] = man;
-    }
-  }
-  men = ordered;
-}
-
-int orderedIndex(const Look& from, const Look& to, int attacker) {
-  for (int i = 0; i < kOffense; ++i) {
-    if (to.offense[static_cast<std::size_t>(i)].id == from.offense[static_cast<std::size_t>(attacker)].id)
-      return i;
-  }
-  return kNobody;
-}
-
-Look turnedOver(const Look& look) {
-  const Look over = flipped(look);
-  Look ordered = over;
-  putInOrder(ordered.offense, look.offense);
-  putInOrder(ordered.defense, look.defense);
-  for (Defender& man : ordered.defense) {
-    if (man.man_on != kNobody) man.man_on = orderedIndex(over, ordered, man.man_on);
-  }
-  return ordered;
-}
 
 double offLine(Vec2 spot) { return spot.y < 0 ? -spot.y : spot.y; }
 
@@ -183,7 +23,8 @@ SnapKind snapOf(SnapKind drawn, const Scheme& scheme) {
   return other == scheme.snaps.end() ? drawn : other->second;
 }
 
-BackJob backJobOf(const Look& look, SnapKind snap, const Scheme& scheme, int carrier, const LevelKind& level) {
+BackJob backJobOf(const Look& look, SnapKind snap, const Names& names, int carrier, const LevelKind& level) {
+  const Scheme& scheme = names.scheme;
   const BallPath& path = scheme.paths.at(snap);
   const Vec2 spot = look.offense[static_cast<std::size_t>(carrier)].spot;
   const bool beside = snap == SnapKind::gun && spot.x > 0.5;
@@ -191,7 +32,7 @@ BackJob backJobOf(const Look& look, SnapKind snap, const Scheme& scheme, int car
   for (const Vec2 step : path.steps) run.steps.push_back(spot + step);
   run.mesh = beside ? Vec2{0.3, path.mesh.y + 0.4} : path.mesh;
   run.mesh_s = path.mesh_s + level.mesh_later_s;
-  run.aim_x = scheme.aim_x * level.splits.tackle / 2.75;
+  run.aim_x = scheme.aim_x * names.splits.tackle / 2.75;
   run.patient = scheme.patient;
   run.bends = scheme.bends;
   run.toss_s = path.toss_s > 0.0 ? path.toss_s + level.mesh_later_s : 0.0;
@@ -222,8 +63,11 @@ BackSideBacker backSideOf(const std::string& word) {
   return word == "hang" ? BackSideBacker::hang : BackSideBacker::overlap;
 }
 
+Structure structureOf(const std::string& word) { return word == "box" ? Structure::box : Structure::spill; }
+
 void callOf(FitJob& fit, const DefensePlan& plan, const BodyKind& kind, const LevelKind& level) {
-  fit.structure = plan.structure == "box" ? Structure::box : Structure::spill;
+  fit.structure_right = structureOf(plan.structure_right.value_or(plan.structure));
+  fit.structure_left = structureOf(plan.structure_left.value_or(plan.structure));
   fit.bs_backer = backSideOf(plan.bs_backer);
   fit.key_style = plan.key == "single" ? KeyStyle::single : KeyStyle::triangle;
   fit.off_the_man_in_front = plan.fit_off[static_cast<std::size_t>(fit.level - 1)] == FitOff::man_in_front;
@@ -267,6 +111,13 @@ void fillMen(Setup& setup, const Look& look, const Names& names, const Scenario&
   }
 }
 
+/// What the play side is told.
+std::string structureWords(const Scenario& scenario) {
+  const auto& side = scenario.offense.direction == "right" ? scenario.defense.structure_right
+                                                           : scenario.defense.structure_left;
+  return side.value_or(scenario.defense.structure);
+}
+
 void nameSetup(Setup& setup, const Scenario& scenario, const Names& names) {
   setup.title = scenario.title;
   setup.level = scenario.level;
@@ -275,7 +126,7 @@ void nameSetup(Setup& setup, const Scenario& scenario, const Names& names) {
   setup.variant = scenario.offense.variant;
   setup.front = names.front->id;
   setup.shell = names.shell->id;
-  setup.structure = scenario.defense.structure;
+  setup.structure = structureWords(scenario);
   setup.to_goal = scenario.field.to_goal;
   setup.down = scenario.field.down;
   setup.distance = scenario.field.distance;
@@ -306,19 +157,9 @@ void noteCarrier(Setup& setup, SnapKind drawn, const Scheme& scheme) {
   if (id != scheme.carriers.front()) setup.notes.push_back(fmt::format("no {}: {} carries", scheme.carriers.front(), id));
 }
 
-/// The look in the frame of the scenario, men placed by hand and checked.
-Look lookOf(const Scenario& scenario, const Names& names, const LevelKind& level) {
-  const Look drawn = drawnLook(scenario, names, level);
-  Look look = scenario.offense.strength == "left" ? turnedOver(drawn) : drawn;
-  placeByHand(look, scenario);
-  const Sidelines sidelines = sidelinesOf(scenario, level);
-  requireLegal(look, scenario, sidelines.left, sidelines.right);
-  return look;
-}
-
 /// The look of a run to the right: the library's turned that way, or the one that fits the film.
 Look rightLook(const Scenario& scenario, const Scenario& right, const Names& names, const LevelKind& level) {
-  if (isFilmed(scenario)) return filmedLook(right, names.front->men.empty() ? nullptr : names.front, level.splits);
+  if (isFilmed(scenario)) return filmedLook(right, names.front->men.empty() ? nullptr : names.front, names.splits);
   const Look look = lookOf(scenario, names, level);
   return scenario.offense.direction == "right" ? look : turnedOver(look);
 }
@@ -337,10 +178,10 @@ Setup assembled(const Look& look, const Scenario& scenario, const Names& names, 
   setup.carrier = carrierOf(look, names.scheme);
   const SnapKind drawn = isFilmed(scenario) ? filmedSnap(look) : names.formation->snap;
   noteCarrier(setup, drawn, names.scheme);
-  setup.read.keep_aim_x *= level.splits.tackle / 2.75;
+  setup.read.keep_aim_x *= names.splits.tackle / 2.75;
   const SnapKind snap = snapOf(drawn, names.scheme);
   setup.snap_flight_s = flightOf(snap, library.habits);
-  if (setup.carrier != kNobody) setup.run = backJobOf(look, snap, names.scheme, setup.carrier, level);
+  if (setup.carrier != kNobody) setup.run = backJobOf(look, snap, names, setup.carrier, level);
   setup.mix = mixOf(scenario, library.habits);
   setup.fits = fitsOf(library.fits, setup);
   if (scenario.start) openFromFilm(setup, scenario);

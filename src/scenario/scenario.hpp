@@ -41,12 +41,16 @@ struct OffensePlan {
   std::string direction = "right"; // left, right
   std::string strength = "right";  // left, right
   std::optional<MotionCall> motion;
+  std::string splits = "standard"; // a spacing of bodies.json: standard, tight, wide
 };
 
 struct DefensePlan {
   std::string front;
   std::string shell = "quarters";
   std::string structure = "spill";      // spill, box
+  std::optional<std::string> structure_left, structure_right;  // runs to that side, where they differ
+  std::string strength = "formation";   // what the front is set to: formation, receivers, field, boundary, left, right
+  std::vector<std::string> checks;      // answers to a lopsided formation, by name
   std::string movement = "none";
   std::string bs_backer = "overlap";    // overlap, fold, shoot, hang
   std::string key = "triangle";         // single, triangle

@@ -76,12 +76,19 @@ struct FitJob {
   int key = kNobody;                      // offensive man he keys
   KeyStyle key_style = KeyStyle::triangle;
   bool off_the_man_in_front = true;       // false: runs to the call whatever happened
-  Structure structure = Structure::spill;
+  Structure structure_right = Structure::spill;  // when the run goes to the offense's right
+  Structure structure_left = Structure::spill;
   BackSideBacker bs_backer = BackSideBacker::overlap;
   double read_delay_s = 0.7;              // snap to a concluded read, before noise
   double downhill_yps = 7.0;              // level 3: closing speed until he comes to balance
   int man_on = kNobody;                   // receiver he has in man coverage
+  bool sent_back = false;                 // left the fit for a shell that wants two high
+  bool fires = false;                     // goes for the mesh at the snap
 };
+
+[[nodiscard]] inline Structure structureFor(const FitJob& job, int direction) {
+  return direction >= 0 ? job.structure_right : job.structure_left;
+}
 
 struct Man {
   std::string id;            // as drawn: "SS", "LT"

@@ -225,7 +225,7 @@ Setup withDeed(const Setup& setup, const FitChoice& choice, const FitDeed& deed)
   Setup other = setup;
   Man& man = other.men[static_cast<std::size_t>(choice.man)];
   if (deed.fault) man.faults.push_back(*deed.fault);
-  Fit* row = rowOf(other.fits, choice.role, man.fit.structure);
+  Fit* row = rowOf(other.fits, choice.role, structureFor(man.fit, setup.direction));
   const int state = choice.end ? static_cast<int>(*choice.end) : choice.backer ? static_cast<int>(*choice.backer) : 0;
   if (row != nullptr && state > 0) row[state] = deed.fit;
   return other;
@@ -239,7 +239,7 @@ std::vector<FitChoice> choicesOf(const Setup& setup, int man, const Model& model
   visitAll({setup}, model, first_seed, n, threads,
            [&](std::size_t, std::size_t rep, const Tape& tape) { seen[rep] = seenBy(tape, man, role); });
   FitTable fits = setup.fits;
-  const Fit* row = rowOf(fits, role, setup.men[static_cast<std::size_t>(man)].fit.structure);
+  const Fit* row = rowOf(fits, role, structureFor(setup.men[static_cast<std::size_t>(man)].fit, setup.direction));
   std::vector<FitChoice> choices;
   for (const Case& reps : casesOf(seen, role, first_seed)) {
     FitChoice choice;

@@ -54,7 +54,7 @@ std::string keyOf(const Setup& setup, const FitJob& fit) {
 
 FitRow rowOf(const Setup& setup, const Phrases& phrases, const Man& man) {
   const RoleWords& words = phrases.roles[static_cast<std::size_t>(roleIn(setup, man))];
-  const RoleWords::Way& way = words.ways[static_cast<std::size_t>(man.fit.structure)];
+  const RoleWords::Way& way = words.ways[static_cast<std::size_t>(structureFor(man.fit, setup.direction))];
   const std::string gap = man.fit.gap.empty() ? "" : fmt::format("{}: ", man.fit.gap);
   return {man.id, linesUp(setup, man), keyOf(setup, man.fit), words.name, gap + way.landmark, way.technique};
 }
@@ -124,7 +124,7 @@ int manIn(const Setup& setup, FitRole role) {
 
 Structure structureOf(const Setup& setup) {
   const int end = castOf(setup).end;
-  return end == kNobody ? Structure::spill : at(setup, end).fit.structure;
+  return end == kNobody ? Structure::spill : structureFor(at(setup, end).fit, setup.direction);
 }
 
 std::vector<FitRow> fitRowsOf(const Setup& setup, const Phrases& phrases) {

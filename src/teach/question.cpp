@@ -33,7 +33,7 @@ std::string rightWords(const Setup& setup, const FitChoice& choice, const Phrase
   std::string words = wordsOf(choice.right.deed, phrases, choice.role);
   if (!words.empty()) return words;
   const Man& man = at(setup, choice.man);
-  return phrases.roles[static_cast<std::size_t>(choice.role)].ways[static_cast<std::size_t>(man.fit.structure)].landmark;
+  return phrases.roles[static_cast<std::size_t>(choice.role)].ways[static_cast<std::size_t>(structureFor(man.fit, setup.direction))].landmark;
 }
 
 std::string whatHeSaw(const Setup& setup, const FitChoice& choice, const Phrases& phrases) {

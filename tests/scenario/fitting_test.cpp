@@ -73,7 +73,7 @@ TEST_CASE("the call reaches every man; a man's own settings win") {
   s.players["S"].fit_off = FitOff::man_in_front;
   s.players["S"].key = "single";
   const Setup setup = resolved(s);
-  CHECK(man(setup, "SE").fit.structure == Structure::box);
+  CHECK(man(setup, "SE").fit.structure_right == Structure::box);
   CHECK(man(setup, "W").fit.bs_backer == BackSideBacker::fold);
   CHECK(man(setup, "M").fit.off_the_man_in_front == false);
   CHECK(man(setup, "S").fit.off_the_man_in_front == true);

@@ -114,7 +114,7 @@ TEST_CASE("power read: an end who boxes is left outside the keeper, one who sque
   int kept_on_box = 0, kept_on_squeeze = 0;
   for (const Structure structure : {Structure::box, Structure::spill}) {
     Setup setup = made("F06", "R15", "D03");
-    for (Man& man : setup.men) man.fit.structure = structure;
+    for (Man& man : setup.men) man.fit.structure_right = man.fit.structure_left = structure;
     for (std::uint64_t seed = 1; seed <= 30; ++seed) {
       (structure == Structure::box ? kept_on_box : kept_on_squeeze) += play(setup, looks::model(), seed).kept;
     }
