@@ -15,6 +15,7 @@ constexpr double kHighSafety = 1.6;     // high safety without a slot, likewise
 constexpr double kInsideSlot = 2.0;     // high safety inside the slot, yd
 constexpr double kTightReceiver = 8.0;  // widest receiver inside this: his corner is an edge man
 constexpr double kOutsideRolled = 2.0;  // deep corner outside a safety rolled down on a nub side, yd
+constexpr double kNearest = 0.6;        // y of a lineman no nearer than this, or he is in the neutral zone
 constexpr double kLinemanRoom = 0.85;   // least distance between two linemen of the front, yd
 constexpr Vec2 kNubCorner{6.5, 5.0};
 
@@ -136,7 +137,7 @@ void Aligner::placeBox(const FrontMan& drawn, Defender& man) {
   if (placement.rule != PlaceRule::line) return;
   man.spot.x = onLine(placement.spot.x);
   if (man.level == 1) {
-    man.spot.y = man.spot.y + ground_.splits.front_y - kDrawnLineY;
+    man.spot.y = std::max(man.spot.y + ground_.splits.front_y - kDrawnLineY, kNearest);
   } else {
     man.spot.y = clamped(man.spot.y, ground_.backers_from, ground_.backers_to);
   }

@@ -29,7 +29,7 @@ std::string overlapIn(const Setup& setup) {
 std::string inNeutralZone(const Setup& setup) {
   for (std::size_t i = kOffense; i < kMen; ++i) {
     const Man& man = setup.men[i];
-    if (man.spot.y < kBallLength) return man.id;
+    if (man.spot.y - man.body.chest < kBallLength) return man.id;
   }
   return "";
 }
