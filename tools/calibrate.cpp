@@ -251,7 +251,8 @@ std::string demandOf(const Effect& effect) {
 }
 
 void printEffect(const Effect& effect, const EffectLook& look, const EffectResult& r) {
-  const bool share = effect.measure == Measure::cutback_open || effect.measure == Measure::cutback_taken || effect.measure == Measure::twelve_plus;
+  const bool share = effect.measure == Measure::cutback_open || effect.measure == Measure::cutback_taken ||
+                     effect.measure == Measure::twelve_plus;
   const double s = share ? 100.0 : 1.0;
   fmt::print(
       "{:2}{:38}{:18}{:>6}{:>7.2f}{:>7.2f}{:>7.2f}  [{:6.2f},{:6.2f}] [{:6.2f},{:6.2f}] {:8.2g}  {:>7}  {}\n",

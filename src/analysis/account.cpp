@@ -69,9 +69,8 @@ std::optional<Lane> crossingLane(const Tape& tape) {
   const auto off = [&](const Lane& lane) { return std::max({lane.left - x, x - lane.right, 0.0}); };
   Lane lane = *std::min_element(lanes.begin(), lanes.end(),
                                 [&](const Lane& a, const Lane& b) { return off(a) < off(b); });
-  lane.relation = withSetupAsRun(tape, [&](const Setup& setup) {
-    return doorAt(setup, frameAt(tape, seconds(tick))).relationOf(x);
-  });
+  lane.relation = withSetupAsRun(
+      tape, [&](const Setup& setup) { return doorAt(setup, frameAt(tape, seconds(tick))).relationOf(x); });
   return lane;
 }
 

@@ -8,8 +8,8 @@
 namespace gapsound {
 namespace {
 
-constexpr double kGravity = 10.73;     // yd/s^2
-constexpr double kNoHeading = 0.8;     // yd/s: slower than this a man has no direction to turn out of
+constexpr double kGravity = 10.73;  // yd/s^2
+constexpr double kNoHeading = 0.8;  // yd/s: slower than this a man has no direction to turn out of
 
 // At rest a man can start any way; the pull of his stance is the sprint law's first step.
 Vec2 startFromRest(Vec2 wish, double top, double tau) { return shortened(wish, top / tau); }

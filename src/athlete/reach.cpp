@@ -16,7 +16,9 @@ const ReachSamples& reachSamples() {
     ReachSamples s;
     for (int k = 0; k < ReachSamples::kCount; ++k) {
       const auto i = static_cast<std::size_t>(k);
-      s.t[i] = k < 12 ? 0.1 * (k + 1) : k < ReachSamples::kNear ? 1.2 + 0.2 * (k - 11) : 2.2 + 0.44 * (k - 16);
+      s.t[i] = k < 12                    ? 0.1 * (k + 1)
+               : k < ReachSamples::kNear ? 1.2 + 0.2 * (k - 11)
+                                         : 2.2 + 0.44 * (k - 16);
       s.carry[i] = carryOf(s.t[i], ReachSamples::kTau);
       s.reach[i] = s.t[i] - s.carry[i];
     }

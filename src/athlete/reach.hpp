@@ -5,9 +5,9 @@
 
 namespace gapsound {
 
-/// Under the sprint law a = (u - v)/T with |u| <= V, the places a man can be t seconds from now fill exactly a
-/// disc: centre p + v g(t), radius V (t - g(t)), g(t) = T (1 - exp(-t/T)). "Can he be there by t" is a distance.
-/// Integrate the law for constant u, then take the union over |u| <= V.
+/// Under the sprint law a = (u - v)/T with |u| <= V, the places a man can be t seconds from now fill exactly
+/// a disc: centre p + v g(t), radius V (t - g(t)), g(t) = T (1 - exp(-t/T)). "Can he be there by t" is a
+/// distance. Integrate the law for constant u, then take the union over |u| <= V.
 [[nodiscard]] double carryOf(double t, double tau);  // g(t), s
 
 struct Disc2 {
@@ -27,8 +27,8 @@ struct ReachSamples {
 };
 [[nodiscard]] const ReachSamples& reachSamples();
 
-/// First sampled time at which he can be within `radius` of a still goal, refined linearly between samples; s.
-/// Returns kNever when it takes longer than the last sample.
+/// First sampled time at which he can be within `radius` of a still goal, refined linearly between samples;
+/// s. Returns kNever when it takes longer than the last sample.
 inline constexpr double kNever = 9.0;
 [[nodiscard]] double timeToReach(Vec2 pos, Vec2 vel, double top_speed, Vec2 goal, double radius);
 
@@ -37,6 +37,7 @@ struct Meeting {
   double t = kNever;
   Vec2 point;
 };
-[[nodiscard]] Meeting firstMeeting(Vec2 pos, Vec2 vel, double top_speed, Vec2 mover, Vec2 mover_vel, double radius);
+[[nodiscard]] Meeting firstMeeting(Vec2 pos, Vec2 vel, double top_speed, Vec2 mover, Vec2 mover_vel,
+                                   double radius);
 
 }  // namespace gapsound

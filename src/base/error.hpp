@@ -23,7 +23,10 @@ class InputError : public Error {
  public:
   InputError(std::string file, std::string path, std::string value, std::string allowed)
       : Error(ExitCode::badInput, file + ": " + path + ": " + value + "; allowed: " + allowed),
-        file_(std::move(file)), path_(std::move(path)), value_(std::move(value)), allowed_(std::move(allowed)) {}
+        file_(std::move(file)),
+        path_(std::move(path)),
+        value_(std::move(value)),
+        allowed_(std::move(allowed)) {}
   [[nodiscard]] const std::string& file() const { return file_; }
   [[nodiscard]] const std::string& path() const { return path_; }
   [[nodiscard]] const std::string& value() const { return value_; }

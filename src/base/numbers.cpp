@@ -33,7 +33,9 @@ double fixedAngle(Vec2 v) {
     shift = kPi / 4;
   }
   const double s = t * t;
-  double a = shift + t * (1.0 - s * (1.0 / 3 - s * (1.0 / 5 - s * (1.0 / 7 - s * (1.0 / 9 - s * (1.0 / 11 - s / 13))))));
+  double a =
+      shift +
+      t * (1.0 - s * (1.0 / 3 - s * (1.0 / 5 - s * (1.0 / 7 - s * (1.0 / 9 - s * (1.0 / 11 - s / 13))))));
   if (steep) a = kPi / 2 - a;
   if (v.x < 0) a = kPi - a;
   return v.y < 0 ? -a : a;

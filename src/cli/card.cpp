@@ -39,7 +39,8 @@ int runCard(const CardOptions& options) {
   std::vector<DisplayList> pages;
   for (std::size_t call = 0; call < handout.calls.size(); ++call) {
     const auto cards = cardsOf(handout, call, !options.one_way, model, options.seed, options.jobs);
-    for (LaidPage& page : cardPages(cards, {paperOf(options), options.to_a_page})) pages.push_back(std::move(page.list));
+    for (LaidPage& page : cardPages(cards, {paperOf(options), options.to_a_page}))
+      pages.push_back(std::move(page.list));
   }
   writePdf(pages, shippedTheme("paper"), options.out, paperOf(options));
   return sayWritten(options.out, options.json);

@@ -19,16 +19,23 @@ Answer gapAnswer(const GapOwner& gap) {
 Answer wordAnswer(const std::string& word) { return word.empty() ? Answer(nullptr) : Answer(word); }
 
 Answer assignmentAnswer(const Assignment& a) {
-  return {{"player", a.player},          {"block", a.block},
-          {"target", wordAnswer(a.target)}, {"with", wordAnswer(a.with)},
-          {"climbs_to", wordAnswer(a.climbs_to)}, {"leaves", a.leaves}, {"pull", wordAnswer(a.pull)}};
+  return {{"player", a.player},
+          {"block", a.block},
+          {"target", wordAnswer(a.target)},
+          {"with", wordAnswer(a.with)},
+          {"climbs_to", wordAnswer(a.climbs_to)},
+          {"leaves", a.leaves},
+          {"pull", wordAnswer(a.pull)}};
 }
 
 Answer answerFor(const Setup& setup, bool assignments) {
   Answer gaps = Answer::array();
   for (const GapOwner& gap : gapsOf(setup)) gaps.push_back(gapAnswer(gap));
-  Answer answer = {{"valid", true}, {"problems", Answer::array()}, {"gaps", gaps},
-                   {"concerns", concernsOf(setup)}, {"notes", setup.notes}};
+  Answer answer = {{"valid", true},
+                   {"problems", Answer::array()},
+                   {"gaps", gaps},
+                   {"concerns", concernsOf(setup)},
+                   {"notes", setup.notes}};
   if (!assignments) return answer;
   answer["assignments"] = Answer::array();
   for (const Assignment& a : assignmentsOf(setup)) answer["assignments"].push_back(assignmentAnswer(a));
@@ -37,7 +44,9 @@ Answer answerFor(const Setup& setup, bool assignments) {
 
 Answer answerFor(const InputError& error) {
   const std::string message = error.value() + "; allowed: " + error.allowed();
-  return {{"valid", false}, {"problems", {{{"path", error.path()}, {"message", message}}}}, {"gaps", Answer::array()},
+  return {{"valid", false},
+          {"problems", {{{"path", error.path()}, {"message", message}}}},
+          {"gaps", Answer::array()},
           {"concerns", Answer::array()}};
 }
 
@@ -61,7 +70,8 @@ void printWords(const Setup& setup, bool assignments) {
   const auto gaps = gapsOf(setup);
   fmt::print("{}\nlegal; {} gaps to fit\n\n{:<8}{}\n", setup.title, gaps.size(), "gap", "owner");
   for (const GapOwner& gap : gaps) {
-    fmt::print("{:<8}{}\n", gap.gap, gap.owners.empty() ? "nobody" : fmt::format("{}", fmt::join(gap.owners, ", ")));
+    fmt::print("{:<8}{}\n", gap.gap,
+               gap.owners.empty() ? "nobody" : fmt::format("{}", fmt::join(gap.owners, ", ")));
   }
   for (const auto& concern : concernsOf(setup)) fmt::print("\n{}", concern);
   for (const auto& note : setup.notes) fmt::print("\n{}", note);

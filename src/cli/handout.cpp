@@ -24,7 +24,8 @@ void pick(std::vector<Item>& items, const std::vector<std::string>& wanted, cons
   for (const Item& item : items) names.push_back(item.name);
   std::vector<Item> picked;
   for (const std::string& name : wanted) {
-    const auto found = std::find_if(items.begin(), items.end(), [&](const Item& item) { return sameName(item.name, name); });
+    const auto found =
+        std::find_if(items.begin(), items.end(), [&](const Item& item) { return sameName(item.name, name); });
     if (found == items.end()) throw InputError("command line", option, name, nameHint(name, names));
     picked.push_back(*found);
   }
@@ -43,7 +44,8 @@ Handout ofScenario(const HandoutOptions& options, const Model& model) {
     if (scheme != base.offense.scheme) scenario.offense.scheme = scheme, scenario.offense.variant = "base";
     const Scheme* known = findScheme(library(), scheme);
     const std::string name = known == nullptr ? scheme : known->name;
-    if (!options.schemes.empty()) scenario.title = fmt::format("{} {} against {}", name, base.offense.direction, handout.calls[0]);
+    if (!options.schemes.empty())
+      scenario.title = fmt::format("{} {} against {}", name, base.offense.direction, handout.calls[0]);
     handout.runs.push_back(fmt::format("{} {} {}", base.offense.formation, name, base.offense.direction));
     handout.scenarios.push_back({scenario});
     handout.setups.push_back({resolve(scenario, library(), model)});
@@ -68,7 +70,8 @@ Handout handoutOf(const Plan& plan, const Model& model) {
 Handout handoutOf(const HandoutOptions& options, const Model& model) {
   if (!isPlanFile(options.file)) return ofScenario(options, model);
   if (!options.schemes.empty())
-    throw InputError("command line", "--schemes", options.schemes.front(), "a scenario file; a plan has its own runs");
+    throw InputError("command line", "--schemes", options.schemes.front(),
+                     "a scenario file; a plan has its own runs");
   Plan plan = readPlan(options.file, options.changes);
   pick(plan.runs, options.runs, "--runs");
   pick(plan.calls, options.calls, "--calls");

@@ -17,8 +17,8 @@ struct Handout {
   std::vector<std::vector<Setup>> setups;        // the same, resolved
 };
 
-/// A plan's pairs, or a scenario's look against the schemes asked for (its own without any). `calls` and `runs`
-/// of the options pick by name from a plan. Throws InputError.
+/// A plan's pairs, or a scenario's look against the schemes asked for (its own without any). `calls` and
+/// `runs` of the options pick by name from a plan. Throws InputError.
 [[nodiscard]] Handout handoutOf(const HandoutOptions& options, const Model& model);
 [[nodiscard]] Handout handoutOf(const Plan& plan, const Model& model);
 

@@ -73,8 +73,9 @@ Entries checkEntries() {
 Entries splitEntries() {
   Entries entries;
   for (const SplitCall& call : library().bodies.split_calls) {
-    entries.push_back({{call.name},
-                       fmt::format("guard {}, tackle {}, end {} yd from the ball", call.guard, call.tackle, call.end)});
+    entries.push_back(
+        {{call.name},
+         fmt::format("guard {}, tackle {}, end {} yd from the ball", call.guard, call.tackle, call.end)});
   }
   return entries;
 }
@@ -82,8 +83,9 @@ Entries splitEntries() {
 Entries faultEntries() {
   Entries entries;
   for (const FaultFacts& f : faultTable()) {
-    entries.push_back({{std::string(f.name)},
-                       fmt::format("{} ({}; usually {} {}, up to {})", f.words, f.who, f.usual, f.unit, f.most)});
+    entries.push_back(
+        {{std::string(f.name)},
+         fmt::format("{} ({}; usually {} {}, up to {})", f.words, f.who, f.usual, f.unit, f.most)});
   }
   return entries;
 }
@@ -95,8 +97,9 @@ Entries attributeEntries() {
 }
 
 Entries entriesOf(const std::string& kind) {
-  const std::vector<std::string> kinds = {"formations", "fronts", "shells", "schemes",
-                                          "motions", "variants", "movements", "checks", "splits", "faults", "attributes"};
+  const std::vector<std::string> kinds = {"formations", "fronts",   "shells",    "schemes",
+                                          "motions",    "variants", "movements", "checks",
+                                          "splits",     "faults",   "attributes"};
   if (kind == "formations") return namedEntries(library().formations);
   if (kind == "fronts") return namedEntries(library().fronts);
   if (kind == "shells") return namedEntries(library().shells);

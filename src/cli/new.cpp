@@ -15,9 +15,10 @@ namespace {
 
 std::string titleFor(const NewOptions& o) {
   if (!o.title.empty()) return o.title;
-  const std::string variant = (o.variant == "base" ? "" : " " + o.variant) + (o.motion.empty() ? "" : " " + o.motion);
-  return fmt::format("{} {}{} {} against {} {}, {}", o.formation, o.scheme, variant, o.direction, o.front, o.shell,
-                     o.structure);
+  const std::string variant =
+      (o.variant == "base" ? "" : " " + o.variant) + (o.motion.empty() ? "" : " " + o.motion);
+  return fmt::format("{} {}{} {} against {} {}, {}", o.formation, o.scheme, variant, o.direction, o.front,
+                     o.shell, o.structure);
 }
 
 /// "A=fly" as the scenario file has it; null when nobody moves.
@@ -30,13 +31,26 @@ Answer motionFor(const std::string& words) {
 
 /// The document as a user could have typed it, so that it passes the same checks as every file.
 Answer documentFor(const NewOptions& o) {
-  Answer document = {{"gapsound", 1}, {"title", titleFor(o)}, {"level", o.level},
-          {"field", {{"spot", o.spot}, {"to_goal", o.to_goal}, {"down", o.down}, {"distance", o.distance}}},
-          {"offense", {{"formation", o.formation}, {"scheme", o.scheme}, {"variant", o.variant},
-                       {"direction", o.direction}, {"strength", o.strength}, {"splits", o.splits}}},
-          {"defense", {{"front", o.front}, {"shell", o.shell},
-                       {"call", {{"structure", o.structure}, {"movement", o.movement},
-                                 {"strength", o.front_strength}, {"checks", o.checks}}}}}};
+  Answer document = {
+      {"gapsound", 1},
+      {"title", titleFor(o)},
+      {"level", o.level},
+      {"field", {{"spot", o.spot}, {"to_goal", o.to_goal}, {"down", o.down}, {"distance", o.distance}}},
+      {"offense",
+       {{"formation", o.formation},
+        {"scheme", o.scheme},
+        {"variant", o.variant},
+        {"direction", o.direction},
+        {"strength", o.strength},
+        {"splits", o.splits}}},
+      {"defense",
+       {{"front", o.front},
+        {"shell", o.shell},
+        {"call",
+         {{"structure", o.structure},
+          {"movement", o.movement},
+          {"strength", o.front_strength},
+          {"checks", o.checks}}}}}};
   if (!o.motion.empty()) document["offense"]["motion"] = motionFor(o.motion);
   return document;
 }

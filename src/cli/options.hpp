@@ -36,10 +36,10 @@ struct ManyOptions : PlayOptions {
   int jobs = 0;                       // threads, 0: all cores
   std::optional<double> until_width;  // yd: stop once the interval is no wider
   OutputFiles files;
-  std::string roster;                 // CSV; empty: none
+  std::string roster;  // CSV; empty: none
   bool resume = false;
   std::string checkpoint;             // log of the reps played so far; empty: in the user's state folder
-  std::string part, part_file;           // "K/N" and the file of the part
+  std::string part, part_file;        // "K/N" and the file of the part
   std::vector<std::string> gathered;  // parts to read instead of playing
   std::vector<std::string> call;      // the command line without where it runs and what it writes
 };
@@ -72,8 +72,8 @@ struct VersusOptions : ManyOptions {
 
 struct PictureOptions : PlayOptions {
   std::string out;
-  std::string title;   // in place of the scenario's
-  bool no_mix = false; // without the snap-to-snap variety of the calls
+  std::string title;    // in place of the scenario's
+  bool no_mix = false;  // without the snap-to-snap variety of the calls
 };
 
 struct StripOptions : PictureOptions {
@@ -84,27 +84,27 @@ struct StripOptions : PictureOptions {
 struct ClipOptions : PictureOptions {
   std::string versus;  // scenario played next to the first one; empty with changes below: the first again
   std::optional<std::uint64_t> b_seed;
-  Changes b;                        // of the second one
-  std::vector<std::string> names;   // over the two sides
-  std::string difference;           // what was changed between them, in words; empty: told from the scenarios
-  std::string line;                 // under the frozen picture; empty: told from the rep
-  std::vector<int> only;            // levels shown, the others greyed; empty: all
-  std::string aspect = "16:9";      // 16:9, 1:1, 9:16
-  int loops = 1;                    // times the play is shown
+  Changes b;                       // of the second one
+  std::vector<std::string> names;  // over the two sides
+  std::string difference;          // what was changed between them, in words; empty: told from the scenarios
+  std::string line;                // under the frozen picture; empty: told from the rep
+  std::vector<int> only;           // levels shown, the others greyed; empty: all
+  std::string aspect = "16:9";     // 16:9, 1:1, 9:16
+  int loops = 1;                   // times the play is shown
   bool hide_names = false;
 };
 
 /// Verbs that make pages of a scenario or of a plan's pairs.
 struct HandoutOptions : ManyOptions {
   std::string out;
-  std::string paper = "letter";       // letter, a4
-  std::vector<std::string> schemes;   // for a scenario: the runs its front is shown against
+  std::string paper = "letter";          // letter, a4
+  std::vector<std::string> schemes;      // for a scenario: the runs its front is shown against
   std::vector<std::string> runs, calls;  // for a plan: which of them, by name; empty: all
 };
 
 struct SheetOptions : HandoutOptions {
-  bool large = false;   // type for the sideline
-  bool master = false;  // the master sheet alone
+  bool large = false;      // type for the sideline
+  bool master = false;     // the master sheet alone
   bool no_faults = false;  // without the costliest mistakes, which take most of the time
 };
 
@@ -148,11 +148,12 @@ struct NewOptions {
 
 struct FilmOptions {
   std::string file, out, title;
-  double line = 0.0;        // line of scrimmage in the file's x, yd
+  double line = 0.0;  // line of scrimmage in the file's x, yd
   std::string attack = "+x", turn = "cw", zero = "y", columns;
-  double since_snap = 1.3;  // s
+  double since_snap = 1.3;                          // s
   std::string formation, scheme, front, direction;  // may stay empty
-  std::string variant = "base", strength = "right", shell = "quarters", structure = "spill", level = "high_school";
+  std::string variant = "base", strength = "right", shell = "quarters", structure = "spill",
+              level = "high_school";
   int down = 1;
   double distance = 10.0;
   bool json = false;
@@ -164,13 +165,13 @@ struct ListOptions {
 };
 
 struct OpenOptions : PlayOptions {
-  std::optional<int> ui_scale;  // per cent; absent: as last time
-  std::string theme;            // paper, evening; empty: as last time
+  std::optional<int> ui_scale;     // per cent; absent: as last time
+  std::string theme;               // paper, evening; empty: as last time
   int width = 1280, height = 720;  // pixels
-  std::optional<double> at;  // s after the snap
-  std::string deeds;         // keys and buttons before the shot
-  std::string tell;          // file that says what is shown, for scripts
-  std::string shot;          // PNG to draw instead of opening a window
+  std::optional<double> at;        // s after the snap
+  std::string deeds;               // keys and buttons before the shot
+  std::string tell;                // file that says what is shown, for scripts
+  std::string shot;                // PNG to draw instead of opening a window
 };
 
 /// Opens the window; the program that has one hands it to runProgram.

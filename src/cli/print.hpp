@@ -23,7 +23,8 @@ void printAnswer(const Answer& answer);
 /// "12.3 %".
 [[nodiscard]] std::string percent(double share);
 
-/// Shows the share done and the time left on standard error: one moving line on a terminal, quarters elsewhere.
+/// Shows the share done and the time left on standard error: one moving line on a terminal, quarters
+/// elsewhere.
 class ProgressLine {
  public:
   explicit ProgressLine(std::string what);

@@ -29,7 +29,9 @@ void addHandout(CLI::App& verb, HandoutOptions& o) {
   addMany(verb, o);
   verb.get_option("file")->description("scenario or plan file");
   verb.add_option("-o,--out", o.out, "file to write")->required();
-  verb.add_option("--paper", o.paper, "letter, a4")->check(CLI::IsMember({"letter", "a4"}))->capture_default_str();
+  verb.add_option("--paper", o.paper, "letter, a4")
+      ->check(CLI::IsMember({"letter", "a4"}))
+      ->capture_default_str();
   verb.add_option("--schemes", o.schemes, "runs to show a scenario's front against")->delimiter(',');
   addRepeatable(verb, "--runs", o.runs, "one of a plan's runs, by name (repeatable)");
   addRepeatable(verb, "--calls", o.calls, "one of a plan's calls, by name (repeatable)");
@@ -92,9 +94,12 @@ void addClip(CLI::App& verb, ClipOptions& o) {
   addRepeatable(verb, "--b-fault", o.b.faults, "fault on the second one (repeatable)");
   verb.add_option("--b-seed", o.b_seed, "seed of the second one");
   verb.add_option("--names", o.names, "what stands over the two pictures")->expected(2);
-  verb.add_option("--difference", o.difference, "what was changed between the two, in place of what is found");
+  verb.add_option("--difference", o.difference,
+                  "what was changed between the two, in place of what is found");
   verb.add_option("--line", o.line, "text under the frozen picture, in place of what the rep says");
-  verb.add_option("--only", o.only, "levels to show, the others are greyed")->delimiter(',')->check(CLI::Range(1, 3));
+  verb.add_option("--only", o.only, "levels to show, the others are greyed")
+      ->delimiter(',')
+      ->check(CLI::Range(1, 3));
   verb.add_option("--aspect", o.aspect, "16:9, 1:1, 9:16")->check(CLI::IsMember({"16:9", "1:1", "9:16"}));
   verb.add_option("--loop", o.loops, "show the play that many times")->check(CLI::Range(1, 5));
   verb.add_flag("--hide-names", o.hide_names, "men without their names");
@@ -133,7 +138,9 @@ void addWeek(CLI::App& verb, WeekOptions& o) {
   verb.get_option("file")->description("plan file");
   verb.add_option("-o,--out", o.out, "folder to write")->required();
   verb.add_option("--only", o.only, "parts: summary, matrix, sheets, cards, clips, quiz")->delimiter(',');
-  verb.add_option("--paper", o.paper, "letter, a4")->check(CLI::IsMember({"letter", "a4"}))->capture_default_str();
+  verb.add_option("--paper", o.paper, "letter, a4")
+      ->check(CLI::IsMember({"letter", "a4"}))
+      ->capture_default_str();
   verb.add_flag("--large", o.large, "fit sheets in type for the sideline");
 }
 
@@ -188,7 +195,8 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   };
   const auto list = [](CLI::App& sub, ListOptions& options) {
     sub.add_option("kind", options.kind,
-                   "formations, fronts, shells, schemes, variants, motions, movements, faults or attributes")->required();
+                   "formations, fronts, shells, schemes, variants, motions, movements, faults or attributes")
+        ->required();
     addJson(sub, options.json);
   };
   verb("check", "is the look sound on paper?", check, o.check, runCheck);
@@ -209,9 +217,8 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   verb("question", "where do you fit? PDF or HTML", addQuestion, o.question, runQuestion);
   verb("week", "a plan to a week's folder", addWeek, o.week, runWeek);
   verb("scout", "a charted breakdown to a plan", addScout, o.scout, runScout);
-  verb("open", "the window", addOpen, o.open, [&window](const OpenOptions& options) {
-    return openWith(window, options);
-  });
+  verb("open", "the window", addOpen, o.open,
+       [&window](const OpenOptions& options) { return openWith(window, options); });
 }
 
 /// CLI11 writes several lines; ours is one.
@@ -242,7 +249,8 @@ int runProgram(int argc, char** argv, const WindowOpener& window) {
   Verb chosen;
   addVerbs(app, options, chosen, window);
   const auto call = callOf(argc, argv);
-  options.reps.call = options.vary.call = options.versus.call = options.faults.call = options.matrix.call = call;
+  options.reps.call = options.vary.call = options.versus.call = options.faults.call = options.matrix.call =
+      call;
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

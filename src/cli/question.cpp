@@ -45,7 +45,8 @@ void requireMan(const QuizPlan& quiz, const Handout& handout) {
 /// What he saw, and what was right: two questions alike in both are one.
 std::string kindOf(const FitChoice& choice) {
   return fmt::format("{} {} {}", choice.end ? static_cast<int>(*choice.end) : -1,
-                     choice.backer ? static_cast<int>(*choice.backer) : -1, static_cast<int>(choice.right.deed.fit));
+                     choice.backer ? static_cast<int>(*choice.backer) : -1,
+                     static_cast<int>(choice.right.deed.fit));
 }
 
 /// Clearest first, but a new kind before a second of the same.
@@ -54,13 +55,14 @@ void varied(std::vector<Found>& found) {
   std::stable_sort(found.begin(), found.end(),
                    [&](const Found& a, const Found& b) { return clearness(a) > clearness(b); });
   std::set<std::string> seen;
-  std::stable_partition(found.begin(), found.end(), [&](const Found& f) { return seen.insert(kindOf(f.choice)).second; });
+  std::stable_partition(found.begin(), found.end(),
+                        [&](const Found& f) { return seen.insert(kindOf(f.choice)).second; });
 }
 
 }  // namespace
 
 std::vector<FitQuestion> questionsFor(const QuizPlan& quiz, const Handout& handout, const Model& model,
-                                   const Progress& progress) {
+                                      const Progress& progress) {
   requireMan(quiz, handout);
   std::vector<Found> found;
   double done = 0.0;
@@ -69,7 +71,8 @@ std::vector<FitQuestion> questionsFor(const QuizPlan& quiz, const Handout& hando
       const int man = manNamed(row[call], quiz.man);
       if (man != kNobody)
         for (FitChoice& choice : choicesOf(row[call], man, model, quiz.seed, quiz.reps, quiz.jobs))
-          if (choice.clear(kClearMargin)) found.push_back({&row[call], handout.calls[call], std::move(choice)});
+          if (choice.clear(kClearMargin))
+            found.push_back({&row[call], handout.calls[call], std::move(choice)});
       if (progress) progress(++done / static_cast<double>(handout.setups.size() * row.size()));
     }
   }
@@ -81,7 +84,8 @@ std::vector<FitQuestion> questionsFor(const QuizPlan& quiz, const Handout& hando
   return questions;
 }
 
-void writeQuiz(const std::vector<FitQuestion>& questions, const std::string& title, Paper paper, const std::string& file) {
+void writeQuiz(const std::vector<FitQuestion>& questions, const std::string& title, Paper paper,
+               const std::string& file) {
   const Theme theme = shippedTheme("paper");
   if (endingOf(file) == ".html") {
     std::vector<DrawnQuestion> drawn;
@@ -94,26 +98,29 @@ void writeQuiz(const std::vector<FitQuestion>& questions, const std::string& tit
   std::vector<DisplayList> pages;
   if (questions.empty()) pages.push_back(noQuestionPage(title, paper).list);
   for (std::size_t i = 0; i < questions.size(); ++i)
-    for (LaidPage& page : questionPages(questions[i], static_cast<int>(i) + 1, paper)) pages.push_back(std::move(page.list));
+    for (LaidPage& page : questionPages(questions[i], static_cast<int>(i) + 1, paper))
+      pages.push_back(std::move(page.list));
   writePdf(pages, theme, file, paper);
 }
 
 int runQuestion(const QuestionOptions& options) {
   requireWritable(options.out);
   const std::string ending = endingOf(options.out);
-  if (ending != ".pdf" && ending != ".html") throw InputError(options.out, "ending", ending.empty() ? "none" : ending, ".pdf, .html");
+  if (ending != ".pdf" && ending != ".html")
+    throw InputError(options.out, "ending", ending.empty() ? "none" : ending, ".pdf, .html");
   const Model model = modelFor(options.model);
   const Handout handout = handoutOf(options, model);
   std::vector<FitQuestion> questions;
   {
     ProgressLine progress("looking for clear answers");
-    questions = questionsFor({options.man, options.quiz, options.n, options.seed, options.jobs}, handout, model,
-                             progress.reporter());
+    questions = questionsFor({options.man, options.quiz, options.n, options.seed, options.jobs}, handout,
+                             model, progress.reporter());
   }
   if (questions.empty())
-    throw Error(ExitCode::badInput, fmt::format("{}: --man: {}: no fit of his wins by a clear margin in {} reps; allowed: "
-                                                "another man, another look, or more reps with -n",
-                                                options.file, options.man, options.n));
+    throw Error(ExitCode::badInput,
+                fmt::format("{}: --man: {}: no fit of his wins by a clear margin in {} reps; allowed: "
+                            "another man, another look, or more reps with -n",
+                            options.file, options.man, options.n));
   writeQuiz(questions, fmt::format("{}: where do you fit?", options.man), paperOf(options), options.out);
   if (static_cast<int>(questions.size()) < options.quiz)
     fmt::print(stderr, "gapsound: {} of {} questions have a clear answer\n", questions.size(), options.quiz);

@@ -15,9 +15,10 @@ struct QuizPlan {
 
 /// Questions for one man from the looks that have him, clearest first, one for each thing he may see before a
 /// second of the same; fewer than asked for when the simulation gives no clear answer.
-[[nodiscard]] std::vector<FitQuestion> questionsFor(const QuizPlan& quiz, const Handout& handout, const Model& model,
-                                                 const Progress& progress = {});
+[[nodiscard]] std::vector<FitQuestion> questionsFor(const QuizPlan& quiz, const Handout& handout,
+                                                    const Model& model, const Progress& progress = {});
 /// By the ending: .pdf two pages a question, .html one page for a phone.
-void writeQuiz(const std::vector<FitQuestion>& questions, const std::string& title, Paper paper, const std::string& file);
+void writeQuiz(const std::vector<FitQuestion>& questions, const std::string& title, Paper paper,
+               const std::string& file);
 
 }  // namespace gapsound

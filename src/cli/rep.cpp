@@ -28,20 +28,33 @@ Answer runnerAnswer(const Tape& tape) {
 }
 
 Answer fitAnswer(const Setup& setup, const FitLine& fit) {
-  return {{"player", setup.men[static_cast<std::size_t>(fit.man)].id}, {"level", fit.level},
-          {"called", fit.called}, {"saw", fit.saw}, {"did", fit.did}, {"gap", fit.gap},
-          {"t", orNull(fit.t)}, {"result", fit.result}};
+  return {{"player", setup.men[static_cast<std::size_t>(fit.man)].id},
+          {"level", fit.level},
+          {"called", fit.called},
+          {"saw", fit.saw},
+          {"did", fit.did},
+          {"gap", fit.gap},
+          {"t", orNull(fit.t)},
+          {"result", fit.result}};
 }
 
 Answer repAnswer(const Tape& tape, const Account& account) {
   const Summary& s = account.summary;
   Answer fits = Answer::array();
   for (const FitLine& fit : account.fits) fits.push_back(fitAnswer(tape.setup, fit));
-  return {{"seed", tape.seed}, {"yards", s.yards}, {"ended", wordOf(s.ending)}, {"runner", runnerAnswer(tape)},
-          {"t_handoff", orNull(s.t_handoff)}, {"t_line", orNull(s.t_line)},
-          {"t_first_contact", orNull(s.t_first_contact)}, {"t_end", s.t_end},
-          {"lane", laneAnswer(account)}, {"tacklers", account.tacklers},
-          {"missed_tackles", s.tackle_misses}, {"fits", fits}, {"why", account.why},
+  return {{"seed", tape.seed},
+          {"yards", s.yards},
+          {"ended", wordOf(s.ending)},
+          {"runner", runnerAnswer(tape)},
+          {"t_handoff", orNull(s.t_handoff)},
+          {"t_line", orNull(s.t_line)},
+          {"t_first_contact", orNull(s.t_first_contact)},
+          {"t_end", s.t_end},
+          {"lane", laneAnswer(account)},
+          {"tacklers", account.tacklers},
+          {"missed_tackles", s.tackle_misses},
+          {"fits", fits},
+          {"why", account.why},
           {"hash", fmt::format("{:016x}", s.hash)}};
 }
 
@@ -56,15 +69,22 @@ void printHead(const Tape& tape, const Account& account) {
              timeWord(s.t_line), timeWord(s.t_first_contact), timeWord(s.t_end));
   if (s.t_line >= 0) {
     fmt::print("through {} ({}), {:.1f} yd {} of the ball\n", s.lane_gap.empty() ? "no gap" : s.lane_gap,
-               wordOf(s.lane_relation), s.cross_x < 0 ? -s.cross_x : s.cross_x, s.cross_x < 0 ? "left" : "right");
+               wordOf(s.lane_relation), s.cross_x < 0 ? -s.cross_x : s.cross_x,
+               s.cross_x < 0 ? "left" : "right");
   }
 }
 
 using Row = std::vector<std::string>;
 
 Row rowFor(const Setup& setup, const FitLine& fit) {
-  return {setup.men[static_cast<std::size_t>(fit.man)].id, std::to_string(fit.level), fit.called, fit.saw, fit.did,
-          fit.gap, fit.t < 0 ? "" : fmt::format("{:.2f}", fit.t), fit.result};
+  return {setup.men[static_cast<std::size_t>(fit.man)].id,
+          std::to_string(fit.level),
+          fit.called,
+          fit.saw,
+          fit.did,
+          fit.gap,
+          fit.t < 0 ? "" : fmt::format("{:.2f}", fit.t),
+          fit.result};
 }
 
 void printFits(const Setup& setup, const Account& account) {

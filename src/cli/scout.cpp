@@ -27,7 +27,8 @@ std::vector<PlanCall> usualCalls() {
     made.defense.front = front, made.defense.shell = shell, made.defense.structure = structure;
     return made;
   };
-  return {call("Over, quarters", "D01", "quarters", "spill"), call("Nickel over, sky", "D03", "cover 3 sky", "spill"),
+  return {call("Over, quarters", "D01", "quarters", "spill"),
+          call("Nickel over, sky", "D03", "cover 3 sky", "spill"),
           call("Bear, man free", "D08", "cover 1", "box")};
 }
 
@@ -48,20 +49,30 @@ Plan oursFrom(const std::string& file) {
 }
 
 void tell(const Charting& charting, const Plan& plan, std::size_t all) {
-  fmt::print("{} rows: {} runs, {} passes, {} unreadable\n", charting.rows, charting.runs.size(), charting.passes,
-             charting.unreadable.size());
+  fmt::print("{} rows: {} runs, {} passes, {} unreadable\n", charting.rows, charting.runs.size(),
+             charting.passes, charting.unreadable.size());
   for (const PlanRun& run : plan.runs)
-    fmt::print("  {:>4.0f} %  {:>3} snaps  {:>5.1f} yd  {}{}\n", 100.0 * run.share, run.seen, run.gain, run.name,
-               run.thin ? "  (thin data)" : "");
-  if (all > plan.runs.size()) fmt::print("  {} more kinds of run are left out; --top keeps more\n", all - plan.runs.size());
+    fmt::print("  {:>4.0f} %  {:>3} snaps  {:>5.1f} yd  {}{}\n", 100.0 * run.share, run.seen, run.gain,
+               run.name, run.thin ? "  (thin data)" : "");
+  if (all > plan.runs.size())
+    fmt::print("  {} more kinds of run are left out; --top keeps more\n", all - plan.runs.size());
 }
 
 Answer asAnswer(const Charting& charting, const Plan& plan, const std::string& out) {
-  Answer answer = {{"written", out}, {"rows", charting.rows}, {"used", charting.runs.size()}, {"passes", charting.passes},
-                   {"unreadable", Answer::array()}, {"runs", Answer::array()}};
-  for (const auto& row : charting.unreadable) answer["unreadable"].push_back({{"row", row.row}, {"why", row.why}});
+  Answer answer = {{"written", out},
+                   {"rows", charting.rows},
+                   {"used", charting.runs.size()},
+                   {"passes", charting.passes},
+                   {"unreadable", Answer::array()},
+                   {"runs", Answer::array()}};
+  for (const auto& row : charting.unreadable)
+    answer["unreadable"].push_back({{"row", row.row}, {"why", row.why}});
   for (const PlanRun& run : plan.runs)
-    answer["runs"].push_back({{"name", run.name}, {"share", run.share}, {"seen", run.seen}, {"gain", run.gain}, {"thin", run.thin}});
+    answer["runs"].push_back({{"name", run.name},
+                              {"share", run.share},
+                              {"seen", run.seen},
+                              {"gain", run.gain},
+                              {"thin", run.thin}});
   return answer;
 }
 
@@ -79,7 +90,8 @@ int runScout(const ScoutOptions& options) {
   plan.runs.resize(std::min(all, static_cast<std::size_t>(options.top)));
   static_cast<void>(resolveAll(plan, library(), modelFor("")));
   writeAtomically(options.out, toJson(plan));
-  if (options.ours.empty()) fmt::print(stderr, "gapsound: our calls are three usual ones; --ours FILE takes yours\n");
+  if (options.ours.empty())
+    fmt::print(stderr, "gapsound: our calls are three usual ones; --ours FILE takes yours\n");
   if (options.json) {
     printAnswer(asAnswer(charting, plan, options.out));
   } else {

@@ -24,8 +24,8 @@ struct Session {
 /// The setup of a file with changes laid on it.
 [[nodiscard]] Setup setupFor(const std::string& file, const Changes& changes, const Model& model);
 /// A scenario file with changes and the options' roster laid on it.
-[[nodiscard]] Scenario scenarioFor(const ManyOptions& options, const std::string& file, const Changes& changes,
-                                   const Model& model);
+[[nodiscard]] Scenario scenarioFor(const ManyOptions& options, const std::string& file,
+                                   const Changes& changes, const Model& model);
 /// The constants of a file, the shipped ones when `file` is empty.
 [[nodiscard]] Model modelFor(const std::string& file);
 /// Both lists of changes, the second after the first.

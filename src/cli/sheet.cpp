@@ -14,14 +14,16 @@ namespace {
 
 SheetLook lookOf(const SheetOptions& options) { return {paperOf(options), options.large}; }
 
-std::vector<std::vector<FitSheet>> sheetsOf(const Handout& handout, const SheetOptions& options, const Model& model) {
+std::vector<std::vector<FitSheet>> sheetsOf(const Handout& handout, const SheetOptions& options,
+                                            const Model& model) {
   ProgressLine progress("fit sheets");
   const auto report = progress.reporter();
   std::vector<std::vector<FitSheet>> sheets(handout.runs.size());
   double done = 0.0;
   for (std::size_t run = 0; run < handout.runs.size(); ++run) {
     for (const Setup& setup : handout.setups[run]) {
-      sheets[run].push_back(fitSheetOf(setup, library().phrases, model, options.seed, options.n, options.jobs));
+      sheets[run].push_back(
+          fitSheetOf(setup, library().phrases, model, options.seed, options.n, options.jobs));
       if (!options.no_faults && !options.master)
         sheets[run].back().faults = costlyFaultsOf(setup, model, options.seed, options.n, options.jobs);
       report(++done / static_cast<double>(handout.runs.size() * handout.calls.size()));
@@ -50,7 +52,8 @@ int runSheet(const SheetOptions& options) {
   const auto sheets = sheetsOf(handout, options, model);
   std::vector<DisplayList> pages;
   const bool many = handout.runs.size() * handout.calls.size() > 1;
-  if (many || options.master) pages.push_back(masterSheetPage(masterOf(handout, sheets, options.n), lookOf(options)).list);
+  if (many || options.master)
+    pages.push_back(masterSheetPage(masterOf(handout, sheets, options.n), lookOf(options)).list);
   for (std::size_t call = 0; call < handout.calls.size() && !options.master; ++call)
     for (const auto& row : sheets) pages.push_back(fitSheetPage(row[call], lookOf(options)).list);
   writePdf(pages, shippedTheme("paper"), options.out, paperOf(options));

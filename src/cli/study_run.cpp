@@ -23,7 +23,7 @@ namespace gapsound {
 namespace {
 
 constexpr std::size_t kFlushEvery = 32;  // reps
-constexpr std::size_t kProbed = 8;        // looks whose first rep goes into the key of a study
+constexpr std::size_t kProbed = 8;       // looks whose first rep goes into the key of a study
 
 std::atomic<bool> interrupted{false};
 
@@ -192,7 +192,8 @@ class Player {
   StudyEnd stop() {
     if (log_) log_->flush();
     fmt::print(stderr, "stopped after {} of {} reps; ", next_, schedule_.size());
-    fmt::print(stderr, "{}\n", without_ ? "they are not kept" : "they are kept: the same command with --resume goes on");
+    fmt::print(stderr, "{}\n",
+               without_ ? "they are not kept" : "they are kept: the same command with --resume goes on");
     return StudyEnd::stopped;
   }
 

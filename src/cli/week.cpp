@@ -35,16 +35,21 @@ constexpr std::size_t kQuizRuns = 3, kClips = 3;
 class Week {
  public:
   Week(const WeekOptions& options, Plan plan)
-      : options_(options), plan_(std::move(plan)), model_(modelFor(options.model)), handout_(handoutOf(plan_, model_)),
-        theme_(shippedTheme("paper")), paper_(paperOf(options)) {}
+      : options_(options),
+        plan_(std::move(plan)),
+        model_(modelFor(options.model)),
+        handout_(handoutOf(plan_, model_)),
+        theme_(shippedTheme("paper")),
+        paper_(paperOf(options)) {}
 
   void matrix(const std::string& file) {
     std::string text = csvLine({"run", "call", "reps", "mean", "stuffed", "ten_plus", "unowned_gaps"});
     for (std::size_t run = 0; run < plan_.runs.size(); ++run)
       for (std::size_t call = 0; call < plan_.calls.size(); ++call) {
         const Distribution& d = sheets()[run][call].gains;
-        text += csvLine({plan_.runs[run].name, plan_.calls[call].name, std::to_string(d.n), fmt::format("{:.2f}", d.mean),
-                         fmt::format("{:.3f}", d.stuffed), fmt::format("{:.3f}", d.ten_plus), unowned(run, call)});
+        text += csvLine({plan_.runs[run].name, plan_.calls[call].name, std::to_string(d.n),
+                         fmt::format("{:.2f}", d.mean), fmt::format("{:.3f}", d.stuffed),
+                         fmt::format("{:.3f}", d.ten_plus), unowned(run, call)});
       }
     writeAtomically(file, text);
   }
@@ -66,7 +71,8 @@ class Week {
   }
   void cards(std::size_t call, const std::string& file) {
     std::vector<DisplayList> pages;
-    for (LaidPage& page : cardPages(cardsOf(handout_, call, true, model_, options_.seed, options_.jobs), {paper_, 4}))
+    for (LaidPage& page :
+         cardPages(cardsOf(handout_, call, true, model_, options_.seed, options_.jobs), {paper_, 4}))
       pages.push_back(std::move(page.list));
     writePdf(pages, theme_, file, paper_);
   }
@@ -90,7 +96,9 @@ class Week {
   }
   /// Both files of one man's quiz; they share the search.
   void quiz(const std::string& man, const std::string& file) {
-    if (quiz_man_ != man) questions_ = questionsFor({man, kQuizQuestions, kQuizReps, options_.seed, options_.jobs}, quizLooks(), model_);
+    if (quiz_man_ != man)
+      questions_ =
+          questionsFor({man, kQuizQuestions, kQuizReps, options_.seed, options_.jobs}, quizLooks(), model_);
     quiz_man_ = man;
     writeQuiz(questions_, man + ": where do you fit?", paper_, file);
   }
@@ -99,7 +107,8 @@ class Week {
     for (std::size_t run = 0; run < plan_.runs.size(); ++run)
       for (std::size_t call = 0; call < plan_.calls.size(); ++call)
         if (const std::string gaps = unowned(run, call); !gaps.empty())
-          unsound.push_back(fmt::format("{} against {}: {}.", plan_.runs[run].name, plan_.calls[call].name, gaps));
+          unsound.push_back(
+              fmt::format("{} against {}: {}.", plan_.runs[run].name, plan_.calls[call].name, gaps));
     writePdf({weekSummaryPage(plan_, pairReps(), unsound, paper_).list}, theme_, file, paper_);
   }
 
@@ -124,7 +133,8 @@ class Week {
     for (const auto& row : handout_.setups) {
       sheets_.emplace_back();
       for (const Setup& setup : row)
-        sheets_.back().push_back(fitSheetOf(setup, library().phrases, model_, options_.seed, options_.n, options_.jobs));
+        sheets_.back().push_back(
+            fitSheetOf(setup, library().phrases, model_, options_.seed, options_.n, options_.jobs));
     }
     return sheets_;
   }
@@ -132,11 +142,13 @@ class Week {
   void addFaults(std::size_t call) {
     if (call != 0) return;
     for (std::size_t run = 0; run < handout_.setups.size(); ++run)
-      sheets_[run][0].faults = costlyFaultsOf(handout_.setups[run][0], model_, options_.seed, std::min(options_.n, kFaultReps), options_.jobs);
+      sheets_[run][0].faults = costlyFaultsOf(handout_.setups[run][0], model_, options_.seed,
+                                              std::min(options_.n, kFaultReps), options_.jobs);
   }
   const PairReps& pairReps() {
     if (reps_.empty())
-      for (const auto& row : handout_.setups) reps_.push_back(playAll(row, model_, options_.seed, options_.n, options_.jobs));
+      for (const auto& row : handout_.setups)
+        reps_.push_back(playAll(row, model_, options_.seed, options_.n, options_.jobs));
     return reps_;
   }
   [[nodiscard]] std::string unowned(std::size_t run, std::size_t call) const {
@@ -150,8 +162,9 @@ class Week {
     std::vector<std::string> intents;
     for (const FitSheet& sheet : sheets()[run]) {
       const auto& reads = sheet.levels[1];
-      intents.push_back(reads.empty() ? plan_.runs[run].note
-                                      : fmt::format("{}: {}", reads.front().seen, reads.front().does.front()));
+      intents.push_back(reads.empty()
+                            ? plan_.runs[run].note
+                            : fmt::format("{}: {}", reads.front().seen, reads.front().does.front()));
     }
     return intents;
   }
@@ -184,24 +197,30 @@ class Week {
 };
 
 std::vector<WeekStep> stepsOf(Week& week) {
-  std::vector<WeekStep> steps{{"summary", "summary.pdf", [&](const std::string& file) { week.summary(file); }},
-                              {"matrix", "matrix.csv", [&](const std::string& file) { week.matrix(file); }},
-                              {"matrix", "matrix.pdf", [&](const std::string& file) { week.master(file); }}};
+  std::vector<WeekStep> steps{
+      {"summary", "summary.pdf", [&](const std::string& file) { week.summary(file); }},
+      {"matrix", "matrix.csv", [&](const std::string& file) { week.matrix(file); }},
+      {"matrix", "matrix.pdf", [&](const std::string& file) { week.master(file); }}};
   std::set<std::string> taken;
   for (std::size_t call = 0; call < week.plan().calls.size(); ++call) {
     const std::string name = fileNameOf(week.plan().calls[call].name, taken);
-    steps.push_back({"sheets", "sheets/" + name + ".pdf", [&week, call](const std::string& file) { week.fitSheets(call, file); }});
-    steps.push_back({"cards", "cards/" + name + ".pdf", [&week, call](const std::string& file) { week.cards(call, file); }});
+    steps.push_back({"sheets", "sheets/" + name + ".pdf",
+                     [&week, call](const std::string& file) { week.fitSheets(call, file); }});
+    steps.push_back({"cards", "cards/" + name + ".pdf",
+                     [&week, call](const std::string& file) { week.cards(call, file); }});
   }
   if (!week.plan().practice.empty())
-    steps.push_back({"cards", "cards/inside-run-script.pdf", [&](const std::string& file) { week.script(file); }});
+    steps.push_back(
+        {"cards", "cards/inside-run-script.pdf", [&](const std::string& file) { week.script(file); }});
   const std::size_t pairs = week.plan().runs.size() * week.plan().calls.size();
   for (std::size_t rank = 0; rank < std::min(kClips, pairs); ++rank)
-    steps.push_back({"clips", fmt::format("clips/{}.mp4", rank + 1), [&week, rank](const std::string& file) { week.clip(rank, file); }});
+    steps.push_back({"clips", fmt::format("clips/{}.mp4", rank + 1),
+                     [&week, rank](const std::string& file) { week.clip(rank, file); }});
   for (const std::string& man : week.quizMen()) {
     const std::string name = fileNameOf(man, taken);
     for (const char* ending : {".pdf", ".html"})
-      steps.push_back({"quiz", "quiz/" + name + ending, [&week, man](const std::string& file) { week.quiz(man, file); }});
+      steps.push_back(
+          {"quiz", "quiz/" + name + ending, [&week, man](const std::string& file) { week.quiz(man, file); }});
   }
   return steps;
 }
@@ -211,8 +230,9 @@ std::vector<WeekStep> stepsOf(Week& week) {
 int runWeek(const WeekOptions& options) {
   const Plan plan = readPlan(options.file, options.changes);
   Week week(options, plan);
-  const std::string key = fmt::format("{}\n{} {} {} {} {}", toJson(plan), options.n, options.seed, options.paper, options.large,
-                                      readWhole(options.model.empty() ? assetPath("model.json") : options.model));
+  const std::string key =
+      fmt::format("{}\n{} {} {} {} {}", toJson(plan), options.n, options.seed, options.paper, options.large,
+                  readWhole(options.model.empty() ? assetPath("model.json") : options.model));
   WeekFolder folder(options.out, key);
   folder.make(stepsOf(week), options.only);
   if (options.json) {

@@ -22,7 +22,8 @@ void makeFolder(const fs::path& folder) {
   std::error_code failed;
   fs::create_directories(folder, failed);
   if (failed || !fs::is_directory(folder))
-    throw Error(ExitCode::noAccess, folder.string() + ": cannot be made: " + (failed ? failed.message() : "not a folder"));
+    throw Error(ExitCode::noAccess,
+                folder.string() + ": cannot be made: " + (failed ? failed.message() : "not a folder"));
 }
 
 void requireKnown(const std::vector<WeekStep>& steps, const std::vector<std::string>& only) {
@@ -40,8 +41,10 @@ std::string fileNameOf(const std::string& name, std::set<std::string>& taken) {
   std::string safe;
   for (const char letter : name) {
     const auto byte = static_cast<unsigned char>(letter);
-    if (byte < 128 && std::isalnum(byte) != 0) safe += static_cast<char>(std::tolower(byte));
-    else if (!safe.empty() && safe.back() != '-') safe += '-';
+    if (byte < 128 && std::isalnum(byte) != 0)
+      safe += static_cast<char>(std::tolower(byte));
+    else if (!safe.empty() && safe.back() != '-')
+      safe += '-';
   }
   while (!safe.empty() && safe.back() == '-') safe.pop_back();
   safe = safe.empty() ? "call" : safe.substr(0, 60);

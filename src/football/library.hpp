@@ -65,18 +65,28 @@ struct Front {
   std::string second_safety;  // who goes back when the shell wants two and the front has one
 };
 
-/// One man, or one kind of man, of an alignment check and where he goes; `side` is the side the check is made to.
+/// One man, or one kind of man, of an alignment check and where he goes; `side` is the side the check is made
+/// to.
 struct CheckStep {
-  enum class Who : std::uint8_t { near_safety, far_safety, near_corner, far_corner, near_edge, overhang, backers, box };
+  enum class Who : std::uint8_t {
+    near_safety,
+    far_safety,
+    near_corner,
+    far_corner,
+    near_edge,
+    overhang,
+    backers,
+    box
+  };
   enum class Place : std::uint8_t {
-    stay,    // where he is, `by_yd` toward the side
-    edge,    // outside the last blocker of the side
-    outside, // outside a man on the edge
-    middle,  // deep, over the middle man
-    slot,    // over the inside receiver of the other side
-    split,   // over the second receiver of the other side
-    nine,    // outside shoulder of the last man on the line
-    center   // counted from the snapper instead of the middle man of the line
+    stay,     // where he is, `by_yd` toward the side
+    edge,     // outside the last blocker of the side
+    outside,  // outside a man on the edge
+    middle,   // deep, over the middle man
+    slot,     // over the inside receiver of the other side
+    split,    // over the second receiver of the other side
+    nine,     // outside shoulder of the last man on the line
+    center    // counted from the snapper instead of the middle man of the line
   };
   Who who = Who::backers;
   Place place = Place::stay;
@@ -92,7 +102,7 @@ struct Check {
   Against against = Against::nub;
   bool front_to_it = false;  // the front is set to that side
   std::vector<CheckStep> steps;
-  std::string cost;          // what it gives up, in words
+  std::string cost;  // what it gives up, in words
 };
 
 struct CornerSpot {
@@ -158,7 +168,7 @@ struct BlockStep {
   std::string pull;    // "", "open", "skip", "flat"
   double depth = 0.0;  // yd behind the line when pulling
   double delay_s = 0.0;
-  double from = 0.2;   // fan: yd the man stands outside me at least
+  double from = 0.2;  // fan: yd the man stands outside me at least
   bool reads_kick = false;
   bool may_log = false;
   Show show = Show::none;
@@ -174,9 +184,9 @@ struct BallPath {
 };
 /// The man left unblocked whom the quarterback watches, and what he does about him.
 struct ReadPlay {
-  std::string who;            // "edge", "back_edge", "b1", ...
-  bool keeps_if_wide = false; // keeps when that man widens or comes upfield; else when he closes on the back
-  double keep_aim_x = -4.0;   // where the quarterback then means to cross the line
+  std::string who;             // "edge", "back_edge", "b1", ...
+  bool keeps_if_wide = false;  // keeps when that man widens or comes upfield; else when he closes on the back
+  double keep_aim_x = -4.0;    // where the quarterback then means to cross the line
 };
 /// A man the line leaves for somebody; only while `part` has a man (empty: always).
 struct Reserve {
@@ -203,7 +213,7 @@ struct Scheme {
   std::vector<std::string> sniffer_back;  // formations whose H starts on the back side; "*" all
   std::vector<Reserve> reserves;          // men the line leaves for the kicker, wrapper, trapper or the read
   std::map<SnapKind, BallPath> paths;
-  std::map<SnapKind, SnapKind> snaps;     // formation's snap -> the one this scheme needs instead
+  std::map<SnapKind, SnapKind> snaps;  // formation's snap -> the one this scheme needs instead
   std::optional<ReadPlay> read;
   double aim_x = 2.4;
   bool patient = false, bends = false;
@@ -222,8 +232,8 @@ struct Motion {
   std::vector<std::string> aliases;
   std::vector<Group> who;
   MotionPath moves = MotionPath::across_front;
-  Vec2 spot;                     // at the snap, on the side he comes from; y from the deepest back for behind_back
-  double speed_yps = 0.0;        // at the snap, toward the other side
+  Vec2 spot;               // at the snap, on the side he comes from; y from the deepest back for behind_back
+  double speed_yps = 0.0;  // at the snap, toward the other side
   double backers_follow_yd = 0.0;  // how far the defense's backers go with it
 };
 

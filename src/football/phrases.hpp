@@ -25,11 +25,11 @@ struct LineRead {
 
 /// The words of sheets, cards and questions, read from assets/library/phrases.json; edited by coaches.
 struct Phrases {
-  std::array<RoleWords, kFitRoles> roles;         // by FitRole
+  std::array<RoleWords, kFitRoles> roles;  // by FitRole
   std::vector<LineRead> line_reads;
-  std::array<std::string, kEndStates> ends;       // after the end's name
-  std::array<std::string, kBackerStates> backers; // after the first backer's name
-  std::array<std::string, kFits> fits;            // what a man is told
+  std::array<std::string, kEndStates> ends;        // after the end's name
+  std::array<std::string, kBackerStates> backers;  // after the first backer's name
+  std::array<std::string, kFits> fits;             // what a man is told
 };
 
 }  // namespace gapsound

@@ -5,7 +5,8 @@
 
 namespace gapsound {
 
-/// What a blocker shows before he does his job: his own job at once, a pass set, or a step past the man on him.
+/// What a blocker shows before he does his job: his own job at once, a pass set, or a step past the man on
+/// him.
 enum class Show : std::uint8_t { none, pass_set, past };
 
 /// How contact treated the end man on the line, as another man can see it.

@@ -107,7 +107,8 @@ Sweep expandRange(const std::string& text) {
   const auto low = numberIn(numbers[0]);
   const auto high = numberIn(numbers[1]);
   const auto step = numberIn(numbers[2]);
-  const bool sound = low && high && step && *step > 0 && *high >= *low && (*high - *low) / *step < kMostValues;
+  const bool sound =
+      low && high && step && *step > 0 && *high >= *low && (*high - *low) / *step < kMostValues;
   if (!sound) throw InputError("options", "--over", text, kRangeForm);
   Sweep sweep{path, {}};
   const auto count = std::lround((*high - *low) / *step) + 1;

@@ -12,7 +12,8 @@ struct Changes {
 };
 
 /// Lays the changes on the document before it is checked, sets first. A man who is not in the file yet
-/// is added, and the keys of the defense's call may be named without "call.". Throws InputError for a text that is not PATH=VALUE or MAN=KIND[:AMOUNT].
+/// is added, and the keys of the defense's call may be named without "call.". Throws InputError for a text
+/// that is not PATH=VALUE or MAN=KIND[:AMOUNT].
 void applyChanges(nlohmann::json& document, const Changes& changes);
 
 /// Values of one setting to go through.

@@ -66,20 +66,23 @@ class Breakdown {
   [[noreturn]] void refuseMissing(const std::string& ours) const {
     std::string has;
     for (const std::string& column : table_.columns()) has += (has.empty() ? "" : ", ") + column;
-    throw InputError(file_, "header", "no column " + ours, "name yours with --columns " + ours + "=NAME; there are " + has);
+    throw InputError(file_, "header", "no column " + ours,
+                     "name yours with --columns " + ours + "=NAME; there are " + has);
   }
   [[nodiscard]] std::string cell(std::size_t row, const std::string& ours) const {
     const std::string column = columnOf(ours);
     return column.empty() ? "" : table_.text(row, column);
   }
   /// One of `allowed` in any of its spellings.
-  [[nodiscard]] std::string wordIn(std::size_t row, const std::string& ours, const std::vector<std::string>& allowed,
+  [[nodiscard]] std::string wordIn(std::size_t row, const std::string& ours,
+                                   const std::vector<std::string>& allowed,
                                    const std::string& otherwise) const {
     const std::string text = cell(row, ours);
     if (text.empty()) return otherwise;
     for (const std::string& word : allowed) {
       const auto& others = values_.at(word);
-      const bool other = std::any_of(others.begin(), others.end(), [&](const auto& o) { return sameName(o, text); });
+      const bool other =
+          std::any_of(others.begin(), others.end(), [&](const auto& o) { return sameName(o, text); });
       if (other || sameName(word, text)) return word;
     }
     table_.refuse(row, columnOf(ours), nameHint(text, allowed));
@@ -95,7 +98,8 @@ class Breakdown {
     if (formation == nullptr)
       table_.refuse(row, columnOf("formation"), nameHint(cell(row, "formation"), formationNames(library_)));
     const Scheme* scheme = findScheme(library_, ourName(cell(row, "play")));
-    if (scheme == nullptr) table_.refuse(row, columnOf("play"), nameHint(cell(row, "play"), schemeNames(library_)));
+    if (scheme == nullptr)
+      table_.refuse(row, columnOf("play"), nameHint(cell(row, "play"), schemeNames(library_)));
     run.offense.formation = formation->id, run.offense.scheme = scheme->id;
     run.offense.variant = variantIn(row, *scheme);
     run.offense.direction = wordIn(row, "side", {"left", "right"}, "");

@@ -14,7 +14,8 @@ struct ChartingWords {
   std::vector<std::pair<std::string, std::string>> names;    // "F04", "TREY": formations, plays, variants
 };
 /// "formation=OFF FORM", split; InputError for a text without "=". `option` is for messages.
-[[nodiscard]] std::pair<std::string, std::string> wordPair(const std::string& text, const std::string& option);
+[[nodiscard]] std::pair<std::string, std::string> wordPair(const std::string& text,
+                                                           const std::string& option);
 
 struct Charting {
   struct Unreadable {
@@ -30,6 +31,7 @@ struct Charting {
 /// type (run or pass), variant, strength and hash are used where they are given. Columns and words have the
 /// other spellings of assets/charting.json. A row that cannot be read is listed with its reason.
 /// Throws InputError for a missing column or a table that is none, Error(noAccess) when it cannot be read.
-[[nodiscard]] Charting readCharting(const std::string& file, const ChartingWords& words, const Library& library);
+[[nodiscard]] Charting readCharting(const std::string& file, const ChartingWords& words,
+                                    const Library& library);
 
 }  // namespace gapsound

@@ -24,7 +24,9 @@ Json flat(const Scenario& scenario) {
 }
 
 std::string wordsOf(const Json& value) {
-  return value.is_string() ? value.get<std::string>() : value.is_number() ? fmt::format("{:g}", value.get<double>()) : value.dump();
+  return value.is_string()   ? value.get<std::string>()
+         : value.is_number() ? fmt::format("{:g}", value.get<double>())
+                             : value.dump();
 }
 
 /// "/players/SS/downhill_yps" as "SS downhill yps", "/defense/call/structure" as "structure".
@@ -46,8 +48,9 @@ std::vector<std::string> differencesOf(const Scenario& a, const Scenario& b) {
     if (value.is_structured() || value.is_null() || (first.contains(path) && first[path] == value)) continue;
     const bool had = first.contains(path) && !first[path].is_null();
     const bool fault = path.rfind("/faults/", 0) == 0;
-    found.push_back(fault ? nameOf(path) : had ? fmt::format("{} {}, not {}", nameOf(path), wordsOf(value), wordsOf(first[path]))
-                                               : fmt::format("{} {}", nameOf(path), wordsOf(value)));
+    found.push_back(fault ? nameOf(path)
+                    : had ? fmt::format("{} {}, not {}", nameOf(path), wordsOf(value), wordsOf(first[path]))
+                          : fmt::format("{} {}", nameOf(path), wordsOf(value)));
   }
   for (const auto& [path, value] : first.items()) {
     if (value.is_structured() || value.is_null() || second.contains(path)) continue;

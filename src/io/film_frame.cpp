@@ -20,15 +20,21 @@ namespace {
 constexpr double kLength = 120.0, kWidth = 53.34, kFieldWidth = 53.333;
 constexpr double kFastest = 13.0;  // yd/s
 constexpr double kInHand = 2.0;    // farthest the ball is from who has it, yd
-const std::vector<std::string> kOurs = {"id", "side", "position", "x", "y", "speed", "direction", "ball", "facing"};
+const std::vector<std::string> kOurs = {"id",    "side",      "position", "x",     "y",
+                                        "speed", "direction", "ball",     "facing"};
 
 std::string lower(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
   return text;
 }
 
-bool isOffenseWord(const std::string& side) { return side == "offense" || side == "offence" || side == "o" || side == "off"; }
-bool isDefenseWord(const std::string& side) { return side == "defense" || side == "defence" || side == "d" || side == "def"; }
+bool isOffenseWord(const std::string& side) {
+  return side == "offense" || side == "offence" || side == "o" || side == "off";
+}
+bool isDefenseWord(const std::string& side) {
+  return side == "defense" || side == "defence" || side == "d" || side == "def";
+}
 bool isBallWord(const std::string& word) { return word == "ball" || word == "football"; }
 
 /// The file's table under our column names, with the transform to the frame of the run.
@@ -37,7 +43,8 @@ class Reader {
   Reader(const std::string& file, const FilmAxes& axes) : axes_(axes), table_(file, readWhole(file)) {
     for (const char* needed : {"id", "side", "position", "x", "y"}) {
       if (!table_.has(ours(needed)))
-        throw InputError(file, "line 1", "no column " + ours(needed), fmt::format("{}", fmt::join(table_.columns(), ", ")));
+        throw InputError(file, "line 1", "no column " + ours(needed),
+                         fmt::format("{}", fmt::join(table_.columns(), ", ")));
     }
   }
 
@@ -64,10 +71,14 @@ class Reader {
     if (!value) refuse(row, column, fmt::format("a number {:g} to {:g}", low, high));
     return *value;
   }
-  std::string word(std::size_t row, const char* column) const { return lower(table_.text(row, ours(column))); }
+  std::string word(std::size_t row, const char* column) const {
+    return lower(table_.text(row, ours(column)));
+  }
 
   // Field yards to the frame of the run; the lateral origin is the file's own for now.
-  Vec2 turned(Vec2 field) const { return axes_.attack_right ? Vec2{-field.y, field.x} : Vec2{field.y, -field.x}; }
+  Vec2 turned(Vec2 field) const {
+    return axes_.attack_right ? Vec2{-field.y, field.x} : Vec2{field.y, -field.x};
+  }
   Vec2 place(std::size_t row) const {
     const Vec2 field{required(row, "x", 0.0, kLength), required(row, "y", 0.0, kWidth)};
     return turned(field - Vec2{axes_.line, 0.0});
@@ -122,7 +133,8 @@ void Reader::readRow(std::size_t row) {
   }
   if (word(row, "id").empty() || !seen_.insert(word(row, "id")).second) refuse(row, "id", "every man once");
   if (word(row, "side").empty()) refuse(row, "side", "offense or defense");
-  if (!isPosition(table_.text(row, ours("position")))) refuse(row, "position", "a position: LT, WR, HB, FB, NT, OLB, CB, FS ...");
+  if (!isPosition(table_.text(row, ours("position"))))
+    refuse(row, "position", "a position: LT, WR, HB, FB, NT, OLB, CB, FS ...");
   FilmMan man;
   man.label = table_.text(row, ours("position"));
   man.pos = place(row);
@@ -135,14 +147,18 @@ void Reader::readRow(std::size_t row) {
 }
 
 void Reader::markByBallRow() {
-  const auto count = std::count_if(film_.men.begin(), film_.men.end(), [](const FilmMan& m) { return m.has_ball; });
+  const auto count =
+      std::count_if(film_.men.begin(), film_.men.end(), [](const FilmMan& m) { return m.has_ball; });
   if (count == 1 || film_.men.empty()) return;
-  if (count > 1 || !ball_row_) refuse(rows_.back(), "ball", fmt::format("one man marked with the ball, or a row for it; {} are marked", count));
+  if (count > 1 || !ball_row_)
+    refuse(rows_.back(), "ball",
+           fmt::format("one man marked with the ball, or a row for it; {} are marked", count));
   auto& men = film_.men;
   const auto nearest = std::min_element(men.begin(), men.end(), [&](const FilmMan& a, const FilmMan& b) {
     return distance(a.pos, ball_) < distance(b.pos, ball_);
   });
-  if (distance(nearest->pos, ball_) > kInHand) refuse(*ball_row_, "x", fmt::format("within {} yd of the man who has it", kInHand));
+  if (distance(nearest->pos, ball_) > kInHand)
+    refuse(*ball_row_, "x", fmt::format("within {} yd of the man who has it", kInHand));
   nearest->has_ball = true;
 }
 
@@ -154,19 +170,22 @@ void Reader::chooseSides() {
   for (std::size_t i = 0; i < film_.men.size(); ++i) {
     const bool says = isOffenseWord(attack) || isDefenseWord(attack);
     if (isDefenseWord(attack) && film_.men[i].has_ball) refuse(rows_[i], "ball", "a man of the offense");
-    if (says && !isOffenseWord(sides_[i]) && !isDefenseWord(sides_[i])) refuse(rows_[i], "side", "offense or defense");
+    if (says && !isOffenseWord(sides_[i]) && !isDefenseWord(sides_[i]))
+      refuse(rows_[i], "side", "offense or defense");
     film_.men[i].attacks = says ? isOffenseWord(sides_[i]) : sides_[i] == attack;
   }
 }
 
 void Reader::requireCounts() const {
-  const auto attackers = std::count_if(film_.men.begin(), film_.men.end(), [](const FilmMan& m) { return m.attacks; });
+  const auto attackers =
+      std::count_if(film_.men.begin(), film_.men.end(), [](const FilmMan& m) { return m.attacks; });
   const auto defenders = std::ssize(film_.men) - attackers;
   if (attackers == 11 && defenders == 11) return;
   const std::size_t last = rows_.empty() ? 0 : rows_.back();
   if (table_.rows() == 0) throw InputError(film_.look.source, "line 2", "nothing", "22 men");
-  refuse(last, "side", fmt::format("11 men a side up to this line, the last; there are {} on offense, {} on defense",
-                                   attackers, defenders));
+  refuse(last, "side",
+         fmt::format("11 men a side up to this line, the last; there are {} on offense, {} on defense",
+                     attackers, defenders));
 }
 
 /// The offense is on its own side of the defense, or the file lies the other way.

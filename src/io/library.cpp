@@ -12,15 +12,10 @@ namespace {
 
 using Part = void (*)(JsonReader, Library&);
 
-constexpr std::pair<const char*, Part> kParts[] = {{"formations.json", readFormations},
-                                                   {"fronts.json", readFronts},
-                                                   {"shells.json", readShells},
-                                                   {"schemes.json", readSchemes},
-                                                   {"motions.json", readMotions},
-                                                   {"bodies.json", readBodies},
-                                                   {"calls.json", readCalls},
-                                                   {"fits.json", readFits},
-                                                   {"phrases.json", readPhrases}};
+constexpr std::pair<const char*, Part> kParts[] = {
+    {"formations.json", readFormations}, {"fronts.json", readFronts},   {"shells.json", readShells},
+    {"schemes.json", readSchemes},       {"motions.json", readMotions}, {"bodies.json", readBodies},
+    {"calls.json", readCalls},           {"fits.json", readFits},       {"phrases.json", readPhrases}};
 
 }  // namespace
 

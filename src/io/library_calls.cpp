@@ -7,14 +7,16 @@ using Who = CheckStep::Who;
 using Place = CheckStep::Place;
 
 constexpr std::pair<const char*, Who> kWho[] = {
-    {"near_safety", Who::near_safety}, {"far_safety", Who::far_safety}, {"near_corner", Who::near_corner},
-    {"far_corner", Who::far_corner},   {"near_edge", Who::near_edge},   {"overhang", Who::overhang},
+    {"near_safety", Who::near_safety}, {"far_safety", Who::far_safety},
+    {"near_corner", Who::near_corner}, {"far_corner", Who::far_corner},
+    {"near_edge", Who::near_edge},     {"overhang", Who::overhang},
     {"backers", Who::backers},         {"box", Who::box}};
 constexpr std::pair<const char*, Place> kPlaces[] = {
-    {"stay", Place::stay}, {"edge", Place::edge}, {"outside", Place::outside}, {"middle", Place::middle}, {"slot", Place::slot},
-    {"split", Place::split}, {"nine", Place::nine}, {"center", Place::center}};
-constexpr std::pair<const char*, Check::Against> kAgainst[] = {
-    {"nub", Check::Against::nub}, {"trips", Check::Against::trips}, {"unbalanced", Check::Against::unbalanced}};
+    {"stay", Place::stay}, {"edge", Place::edge},   {"outside", Place::outside}, {"middle", Place::middle},
+    {"slot", Place::slot}, {"split", Place::split}, {"nine", Place::nine},       {"center", Place::center}};
+constexpr std::pair<const char*, Check::Against> kAgainst[] = {{"nub", Check::Against::nub},
+                                                               {"trips", Check::Against::trips},
+                                                               {"unbalanced", Check::Against::unbalanced}};
 
 void readMix(JsonReader mix, CallHabits& habits) {
   habits.line_spread_yd = mix.number("line_spread_yd", 0.0, 2.0);

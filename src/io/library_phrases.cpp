@@ -3,9 +3,9 @@
 namespace gapsound {
 namespace {
 
-constexpr std::array kRoleNames{"edge",           "back_edge", "interior", "first_backer", "fill_backer",
-                                "overlap_backer", "force",     "alley",    "cutback",      "corner",
-                                "out"};
+constexpr std::array kRoleNames{"edge",        "back_edge",      "interior", "first_backer",
+                                "fill_backer", "overlap_backer", "force",    "alley",
+                                "cutback",     "corner",         "out"};
 static_assert(kRoleNames.size() == kFitRoles);
 constexpr std::array kStructureNames{"spill", "box"};
 
@@ -42,9 +42,11 @@ void readWords(JsonReader place, std::array<std::string, N>& words) {
 void readPhrases(JsonReader file, Library& library) {
   Phrases& phrases = library.phrases;
   JsonReader roles = file.child("roles");
-  for (std::size_t i = 0; i < phrases.roles.size(); ++i) phrases.roles[i] = roleFrom(roles.child(kRoleNames[i]));
+  for (std::size_t i = 0; i < phrases.roles.size(); ++i)
+    phrases.roles[i] = roleFrom(roles.child(kRoleNames[i]));
   roles.finish();
-  for (const JsonReader& item : file.child("line_reads").items()) phrases.line_reads.push_back(lineReadFrom(item));
+  for (const JsonReader& item : file.child("line_reads").items())
+    phrases.line_reads.push_back(lineReadFrom(item));
   readWords<EndState>(file.child("ends"), phrases.ends);
   readWords<BackerState>(file.child("backers"), phrases.backers);
   readWords<Fit>(file.child("fits"), phrases.fits);

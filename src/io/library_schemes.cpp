@@ -7,29 +7,43 @@
 namespace gapsound {
 namespace {
 
-constexpr std::pair<const char*, BlockRule> kRules[] = {
-    {"down", BlockRule::down},         {"post", BlockRule::post},
-    {"base", BlockRule::base},         {"back", BlockRule::back},
-    {"back_shade", BlockRule::back_shade},
-    {"cover", BlockRule::cover},       {"combo_out", BlockRule::combo_out},
-    {"combo_in", BlockRule::combo_in}, {"combo_back", BlockRule::combo_back},
-    {"climb", BlockRule::climb},       {"kick", BlockRule::kick},
-    {"log", BlockRule::log},           {"wrap", BlockRule::wrap},
-    {"lead", BlockRule::lead},         {"insert", BlockRule::insert},
-    {"hinge", BlockRule::hinge},       {"cutoff", BlockRule::cutoff},
-    {"scoop", BlockRule::scoop},       {"lock", BlockRule::lock},
-    {"arc", BlockRule::arc},           {"fan", BlockRule::fan},
-    {"stalk", BlockRule::stalk},       {"crack", BlockRule::crack},
-    {"wall", BlockRule::wall},         {"pull", BlockRule::pull},
-    {"influence", BlockRule::influence}, {"squeeze", BlockRule::squeeze},
-    {"wedge", BlockRule::wedge},       {"fake", BlockRule::fake}};
+constexpr std::pair<const char*, BlockRule> kRules[] = {{"down", BlockRule::down},
+                                                        {"post", BlockRule::post},
+                                                        {"base", BlockRule::base},
+                                                        {"back", BlockRule::back},
+                                                        {"back_shade", BlockRule::back_shade},
+                                                        {"cover", BlockRule::cover},
+                                                        {"combo_out", BlockRule::combo_out},
+                                                        {"combo_in", BlockRule::combo_in},
+                                                        {"combo_back", BlockRule::combo_back},
+                                                        {"climb", BlockRule::climb},
+                                                        {"kick", BlockRule::kick},
+                                                        {"log", BlockRule::log},
+                                                        {"wrap", BlockRule::wrap},
+                                                        {"lead", BlockRule::lead},
+                                                        {"insert", BlockRule::insert},
+                                                        {"hinge", BlockRule::hinge},
+                                                        {"cutoff", BlockRule::cutoff},
+                                                        {"scoop", BlockRule::scoop},
+                                                        {"lock", BlockRule::lock},
+                                                        {"arc", BlockRule::arc},
+                                                        {"fan", BlockRule::fan},
+                                                        {"stalk", BlockRule::stalk},
+                                                        {"crack", BlockRule::crack},
+                                                        {"wall", BlockRule::wall},
+                                                        {"pull", BlockRule::pull},
+                                                        {"influence", BlockRule::influence},
+                                                        {"squeeze", BlockRule::squeeze},
+                                                        {"wedge", BlockRule::wedge},
+                                                        {"fake", BlockRule::fake}};
 constexpr std::pair<const char*, Show> kShows[] = {{"pass_set", Show::pass_set}, {"past", Show::past}};
 constexpr std::pair<const char*, SnapKind> kSnaps[] = {
     {"under_center", SnapKind::under_center}, {"pistol", SnapKind::pistol}, {"gun", SnapKind::gun}};
 
 const std::vector<std::string>& targetWords() {
-  static const std::vector<std::string> words = {"b1",    "b2",          "b3",   "last",      "next", "force",
-                                                 "alley", "back_safety", "back_force", "edge", "back_edge", "trap", "wham"};
+  static const std::vector<std::string> words = {"b1",        "b2",    "b3",          "last",       "next",
+                                                 "force",     "alley", "back_safety", "back_force", "edge",
+                                                 "back_edge", "trap",  "wham"};
   return words;
 }
 
@@ -192,10 +206,11 @@ Group groupFrom(const JsonReader& value) {
 }
 
 Motion readMotion(JsonReader value) {
-  static constexpr std::pair<const char*, MotionPath> kMotionPaths[] = {{"across_front", MotionPath::across_front},
-                                                                  {"behind_back", MotionPath::behind_back},
-                                                                  {"other_side", MotionPath::other_side},
-                                                                  {"trade", MotionPath::trade}};
+  static constexpr std::pair<const char*, MotionPath> kMotionPaths[] = {
+      {"across_front", MotionPath::across_front},
+      {"behind_back", MotionPath::behind_back},
+      {"other_side", MotionPath::other_side},
+      {"trade", MotionPath::trade}};
   Motion motion;
   motion.id = value.text("id");
   motion.name = value.text("name");

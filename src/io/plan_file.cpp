@@ -97,7 +97,10 @@ Json written(const PlanCall& call) {
 }
 
 Json written(const PracticeDay& day) {
-  return {{"day", day.day}, {"reps", day.reps}, {"minutes", day.minutes}, {"contact", day.contact},
+  return {{"day", day.day},
+          {"reps", day.reps},
+          {"minutes", day.minutes},
+          {"contact", day.contact},
           {"other_full_contact_minutes", day.other_full_contact_minutes}};
 }
 
@@ -116,8 +119,8 @@ Plan readPlan(const std::string& file, const Changes& changes) {
 }
 
 std::string toJson(const Plan& plan) {
-  Json document = {{"gapsound", plan.format}, {"title", plan.title}, {"level", wordOf(plan.level)},
-                   {"clock", plan.clock}};
+  Json document = {
+      {"gapsound", plan.format}, {"title", plan.title}, {"level", wordOf(plan.level)}, {"clock", plan.clock}};
   for (const PlanRun& run : plan.runs) document["runs"].push_back(written(run));
   for (const PlanCall& call : plan.calls) document["calls"].push_back(written(call));
   for (const auto& [id, man] : plan.players) document["players"][id] = written(man);

@@ -14,7 +14,8 @@ using Json = nlohmann::ordered_json;
 
 /// RFC 4648, section 4.
 std::string base64(const std::string& bytes) {
-  static constexpr std::string_view kLetters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
+  static constexpr std::string_view kLetters =
+      "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789+/";
   std::string text;
   for (std::size_t i = 0; i < bytes.size(); i += 3) {
     std::uint32_t word = 0;
@@ -43,7 +44,8 @@ Json asJson(const DrawnQuestion& drawn) {
 /// JSON that may stand inside a script element.
 std::string scriptText(const Json& json) {
   std::string text = json.dump();
-  for (std::size_t at = text.find("</"); at != std::string::npos; at = text.find("</", at + 3)) text.replace(at, 2, "<\\/");
+  for (std::size_t at = text.find("</"); at != std::string::npos; at = text.find("</", at + 3))
+    text.replace(at, 2, "<\\/");
   return text;
 }
 
@@ -55,7 +57,8 @@ std::string quizPage(const std::string& title, const std::vector<DrawnQuestion>&
   std::string page = readWhole(assetPath("quiz.html"));
   const std::string mark = "/*QUIZ*/";
   const auto at = page.find(mark);
-  if (at == std::string::npos) throw Error(ExitCode::noAccess, assetPath("quiz.html") + ": has no place for the questions");
+  if (at == std::string::npos)
+    throw Error(ExitCode::noAccess, assetPath("quiz.html") + ": has no place for the questions");
   return page.replace(at, mark.size(), scriptText(quiz));
 }
 

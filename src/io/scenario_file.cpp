@@ -43,10 +43,8 @@ struct MixKey {
 };
 
 constexpr MixKey kMixKeys[] = {
-    {"line_spread_yd", &CallMix::line_spread_yd, 1.0},
-    {"backer_spread_yd", &CallMix::backer_spread_yd, 2.0},
-    {"back_spread_yd", &CallMix::back_spread_yd, 3.0},
-    {"slant_share", &CallMix::slant_share, 1.0},
+    {"line_spread_yd", &CallMix::line_spread_yd, 1.0}, {"backer_spread_yd", &CallMix::backer_spread_yd, 2.0},
+    {"back_spread_yd", &CallMix::back_spread_yd, 3.0}, {"slant_share", &CallMix::slant_share, 1.0},
     {"shoot_share", &CallMix::shoot_share, 1.0},
 };
 
@@ -80,7 +78,8 @@ OffensePlan offenseFrom(JsonReader place, bool filmed) {
 CallMix mixFrom(JsonReader place) {
   CallMix mix;
   if (!place.isObject()) {
-    if (!place.isText() || place.asText() != "none") place.refuse("\"none\" or an object of spreads and shares");
+    if (!place.isText() || place.asText() != "none")
+      place.refuse("\"none\" or an object of spreads and shares");
     return mix;
   }
   for (const MixKey& key : kMixKeys) {
@@ -106,7 +105,8 @@ void readCall(JsonReader place, DefensePlan& plan) {
   plan.strength = place.maybeWord("strength", kStrengths).value_or(plan.strength);
   if (const auto checks = place.maybeChild("checks")) plan.checks = checks->texts();
   plan.movement = place.maybeText("movement").value_or(plan.movement);
-  plan.bs_backer = place.maybeWord("bs_backer", {"overlap", "fold", "shoot", "hang"}).value_or(plan.bs_backer);
+  plan.bs_backer =
+      place.maybeWord("bs_backer", {"overlap", "fold", "shoot", "hang"}).value_or(plan.bs_backer);
   plan.key = place.maybeWord("key", kKeyWords).value_or(plan.key);
   if (const auto mix = place.maybeChild("mix")) plan.mix = mixFrom(*mix);
   place.finish();
@@ -142,7 +142,8 @@ PlacedFault faultFrom(JsonReader place) {
   PlacedFault fault{filledText(place.child("player")), {facts.kind, facts.usual}};
   if (const auto amount = place.maybeChild("amount")) {
     fault.fault.amount = amount->asNumber(0.0, facts.most);
-    if (fault.fault.amount == 0.0) amount->refuse(fmt::format("above 0, up to {} {}", facts.most, facts.unit));
+    if (fault.fault.amount == 0.0)
+      amount->refuse(fmt::format("above 0, up to {} {}", facts.most, facts.unit));
   }
   place.finish();
   return fault;
@@ -160,8 +161,10 @@ void readMen(JsonReader& root, Scenario& scenario) {
 void readPlans(JsonReader& root, Scenario& scenario) {
   const bool filmed = scenario.start.has_value();
   const bool offense = !filmed || root.has("offense"), defense = !filmed || root.has("defense");
-  if (offense) scenario.offense = offenseFrom(root.child("offense"), filmed);
-  else scenario.offense.direction.clear();
+  if (offense)
+    scenario.offense = offenseFrom(root.child("offense"), filmed);
+  else
+    scenario.offense.direction.clear();
   if (defense) scenario.defense = defenseFrom(root.child("defense"), filmed);
 }
 
@@ -247,7 +250,8 @@ ManSettings manFrom(JsonReader place) {
 }
 
 Json written(const FieldSpot& field) {
-  return {{"spot", field.spot}, {"to_goal", field.to_goal}, {"down", field.down}, {"distance", field.distance}};
+  return {
+      {"spot", field.spot}, {"to_goal", field.to_goal}, {"down", field.down}, {"distance", field.distance}};
 }
 
 /// Names a start from film leaves open are left out.
@@ -283,8 +287,11 @@ Json writtenStructure(const DefensePlan& plan) {
 }  // namespace
 
 Json written(const DefensePlan& plan) {
-  Json call = {{"structure", writtenStructure(plan)}, {"strength", plan.strength}, {"movement", plan.movement},
-               {"bs_backer", plan.bs_backer}, {"key", plan.key}};
+  Json call = {{"structure", writtenStructure(plan)},
+               {"strength", plan.strength},
+               {"movement", plan.movement},
+               {"bs_backer", plan.bs_backer},
+               {"key", plan.key}};
   if (!plan.checks.empty()) call["checks"] = plan.checks;
   if (plan.mix) call["mix"] = written(*plan.mix);
   Json fit_off;
@@ -328,9 +335,13 @@ Scenario readScenario(const std::string& file, const Changes& changes) {
 }
 
 std::string toJson(const Scenario& scenario) {
-  Json document = {{"gapsound", scenario.format}, {"title", scenario.title}, {"tags", scenario.tags},
-                   {"level", wordOf(scenario.level)}, {"clock", scenario.clock},
-                   {"field", written(scenario.field)}, {"offense", written(scenario.offense)},
+  Json document = {{"gapsound", scenario.format},
+                   {"title", scenario.title},
+                   {"tags", scenario.tags},
+                   {"level", wordOf(scenario.level)},
+                   {"clock", scenario.clock},
+                   {"field", written(scenario.field)},
+                   {"offense", written(scenario.offense)},
                    {"defense", written(scenario.defense)}};
   for (const auto& [id, man] : scenario.players) document["players"][id] = written(man);
   for (const auto& fault : scenario.faults) document["faults"].push_back(written(fault));

@@ -15,9 +15,9 @@ namespace {
 using Json = nlohmann::ordered_json;
 
 constexpr std::array<std::string_view, 20> kHappenings = {
-    "snap", "handoff", "crosses_line", "saw_key", "decides", "engages", "whiffs", "sheds", "climbs",
-    "first_contact", "tries_tackle", "misses_tackle", "wraps", "down", "shoots", "slants", "end_state",
-    "backer_state", "out_of_bounds", "score"};
+    "snap",   "handoff", "crosses_line",  "saw_key",      "decides",       "engages", "whiffs",
+    "sheds",  "climbs",  "first_contact", "tries_tackle", "misses_tackle", "wraps",   "down",
+    "shoots", "slants",  "end_state",     "backer_state", "out_of_bounds", "score"};
 static_assert(kHappenings.size() == static_cast<std::size_t>(Happening::score) + 1);
 
 constexpr std::array<std::string_view, 5> kEndings = {"tackled", "forward_progress", "out", "score", "time"};
@@ -39,11 +39,16 @@ Json written(const Frame& frame) {
 }
 
 Json written(const Event& event) {
-  return {{"tick", event.tick}, {"what", kHappenings[static_cast<std::size_t>(event.what)]},
-          {"man", event.man}, {"other", event.other}, {"code", event.code}};
+  return {{"tick", event.tick},
+          {"what", kHappenings[static_cast<std::size_t>(event.what)]},
+          {"man", event.man},
+          {"other", event.other},
+          {"code", event.code}};
 }
 
-Json written(const Man& man) { return {{"id", man.id}, {"attacks", man.attacks}, {"mass_kg", man.body.mass_kg}}; }
+Json written(const Man& man) {
+  return {{"id", man.id}, {"attacks", man.attacks}, {"mass_kg", man.body.mass_kg}};
+}
 
 template <typename List>
 Json listed(const List& list) {

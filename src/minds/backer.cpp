@@ -11,11 +11,11 @@ namespace {
 // Everything here is mirrored: x grows toward the side he believes the run goes to.
 struct Picture {
   int side = 1;
-  double end_x = 4.5;      // the end, now
-  double end_spot = 4.7;   // where the end lined up
-  double tackle_x = 2.0;   // next man inside him
+  double end_x = 4.5;     // the end, now
+  double end_spot = 4.7;  // where the end lined up
+  double tackle_x = 2.0;  // next man inside him
   double crossing = 2.0;
-  double depth = 5.0;      // ball behind the line
+  double depth = 5.0;  // ball behind the line
 };
 
 Picture pictureOf(const DefenderView& v, int side) {
@@ -40,27 +40,39 @@ Vec2 placeOfFit(const DefenderView& v, const Picture& p, Fit fit, double own_x) 
   const double y = fitDepth(m, p);
   const double door = p.end_x - p.tackle_x;
   switch (fit) {
-    case Fit::over_top: return {std::max(p.end_x + m.fit_over_yd, p.end_spot - 0.2), y};
-    case Fit::new_edge: return {std::max(p.end_x, p.end_spot - 1.0) + m.fit_over_yd + 0.4, y};
+    case Fit::over_top:
+      return {std::max(p.end_x + m.fit_over_yd, p.end_spot - 0.2), y};
+    case Fit::new_edge:
+      return {std::max(p.end_x, p.end_spot - 1.0) + m.fit_over_yd + 0.4, y};
     case Fit::inside: {
       const double outer = std::max(p.end_x - m.fit_inside_yd, p.tackle_x + 0.7);
       return {clamped(p.crossing + m.fit_inside_lead_yd, p.tackle_x + 0.7, outer), y - 0.2};
     }
-    case Fit::outside_half: return {p.end_x - 0.9, y};
-    case Fit::inside_half: return {p.tackle_x + std::min(0.9, 0.4 * door), y};
-    case Fit::tight_double: return {p.tackle_x + m.fit_fill_yd, y};
-    case Fit::under: return {p.crossing - m.fit_overlap_yd, y + 0.4};
-    case Fit::fold: return {p.crossing - m.fit_overlap_yd - 0.8, y + 0.8};
-    case Fit::hang: return {p.crossing - m.fit_overlap_yd - 1.6, y + 1.6};
-    case Fit::hold: return {own_x, y + 0.6};
-    default: return {p.crossing - m.fit_overlap_yd, y};
+    case Fit::outside_half:
+      return {p.end_x - 0.9, y};
+    case Fit::inside_half:
+      return {p.tackle_x + std::min(0.9, 0.4 * door), y};
+    case Fit::tight_double:
+      return {p.tackle_x + m.fit_fill_yd, y};
+    case Fit::under:
+      return {p.crossing - m.fit_overlap_yd, y + 0.4};
+    case Fit::fold:
+      return {p.crossing - m.fit_overlap_yd - 0.8, y + 0.8};
+    case Fit::hang:
+      return {p.crossing - m.fit_overlap_yd - 1.6, y + 1.6};
+    case Fit::hold:
+      return {own_x, y + 0.6};
+    default:
+      return {p.crossing - m.fit_overlap_yd, y};
   }
 }
 
 Vec2 calledPlace(const DefenderView& v, const Picture& p, FitRole role) {
   const double y = fitDepth(v.model, p);
   if (role == FitRole::first_backer)
-    return {structureFor(v.job, p.side) == Structure::spill ? p.end_spot + v.model.fit_over_yd : p.end_spot - v.model.fit_inside_yd, y};
+    return {structureFor(v.job, p.side) == Structure::spill ? p.end_spot + v.model.fit_over_yd
+                                                            : p.end_spot - v.model.fit_inside_yd,
+            y};
   return {p.side * v.job.gap_x, y};
 }
 
@@ -70,9 +82,12 @@ Fit fitFor(const DefenderView& v, const DefenderMemory& memory, FitRole role) {
   if (role == FitRole::first_backer) return v.plan.fits.first_backer[s][e];
   if (role == FitRole::fill_backer) return v.plan.fits.fill_backer[s][e];
   switch (v.job.bs_backer) {
-    case BackSideBacker::fold: return Fit::fold;
-    case BackSideBacker::hang: return Fit::hang;
-    default: return v.plan.fits.overlap_backer[s][e];
+    case BackSideBacker::fold:
+      return Fit::fold;
+    case BackSideBacker::hang:
+      return Fit::hang;
+    default:
+      return v.plan.fits.overlap_backer[s][e];
   }
 }
 
@@ -115,7 +130,8 @@ Intent runFit(const DefenderView& v, const Picture& p, Vec2 goal, double speed) 
   if (blocker != kNobody) {
     const double outside = signOf(goal.x - p.side * g.place(blocker).x);
     const Vec2 shoulder = g.place(blocker) + Vec2{p.side * outside * 0.35, 0.0};
-    intent.want = v.model.backer_attack * v.body.top_speed * unit(shoulder - g.self().pos + 0.6 * unit(place - g.self().pos));
+    intent.want = v.model.backer_attack * v.body.top_speed *
+                  unit(shoulder - g.self().pos + 0.6 * unit(place - g.self().pos));
   }
   return intent;
 }
@@ -135,10 +151,14 @@ Intent shootGap(const DefenderView& v, int side) {
 
 double leverageOf(const Model& m, FitRole role, Fit fit, int side) {
   switch (role) {
-    case FitRole::first_backer: return side * (fit == Fit::inside || fit == Fit::inside_half ? -0.2 : m.lever_first);
-    case FitRole::overlap_backer: return -side * m.lever_overlap;
-    case FitRole::force: return side * m.lever_force;
-    default: return 0.0;
+    case FitRole::first_backer:
+      return side * (fit == Fit::inside || fit == Fit::inside_half ? -0.2 : m.lever_first);
+    case FitRole::overlap_backer:
+      return -side * m.lever_overlap;
+    case FitRole::force:
+      return side * m.lever_force;
+    default:
+      return 0.0;
   }
 }
 
@@ -164,8 +184,10 @@ Intent decideBacker(const DefenderView& v, DefenderMemory& memory) {
   see(v, memory, side);
   if (ballDeclares(g, v.model, v.model.declare_lead_s)) {
     reading.declared = true;
-    const double over = amountOf(v.faults, FaultKind::over_run) + 0.5 * amountOf(v.faults, FaultKind::scrape_wide);
-    return pursue(g, v.model, v.body, leverageOf(v.model, role, reading.fit, side) + side * over, v.body.top_speed);
+    const double over =
+        amountOf(v.faults, FaultKind::over_run) + 0.5 * amountOf(v.faults, FaultKind::scrape_wide);
+    return pursue(g, v.model, v.body, leverageOf(v.model, role, reading.fit, side) + side * over,
+                  v.body.top_speed);
   }
   const Picture p = pictureOf(v, side);
   const bool shoots = role == FitRole::overlap_backer && v.job.bs_backer == BackSideBacker::shoot;

@@ -9,9 +9,13 @@
 namespace gapsound {
 namespace {
 
-const BlockJob& jobOf(const AttackerView& v) { return v.sheet.jobs[static_cast<std::size_t>(v.glimpse.selfIndex())]; }
+const BlockJob& jobOf(const AttackerView& v) {
+  return v.sheet.jobs[static_cast<std::size_t>(v.glimpse.selfIndex())];
+}
 
-bool leadsThrough(BlockKind k) { return k == BlockKind::wrap || k == BlockKind::lead || k == BlockKind::insert; }
+bool leadsThrough(BlockKind k) {
+  return k == BlockKind::wrap || k == BlockKind::lead || k == BlockKind::insert;
+}
 bool kicks(BlockKind k) { return k == BlockKind::kick || k == BlockKind::log; }
 bool walls(BlockKind k) {
   return k == BlockKind::hinge || k == BlockKind::cutoff || k == BlockKind::scoop || k == BlockKind::wall;
@@ -19,8 +23,10 @@ bool walls(BlockKind k) {
 
 double paceOf(const AttackerView& v, const BlockJob& job) {
   if (job.pull != PullStyle::none) return v.model.pull_pace * v.body.top_speed;
-  if (job.kind == BlockKind::stalk || job.kind == BlockKind::arc || job.kind == BlockKind::crack) return 0.6 * v.body.top_speed;
-  if (leadsThrough(job.kind) || kicks(job.kind) || v.glimpse.self().pos.y < -1.9) return v.model.lead_pace * v.body.top_speed;
+  if (job.kind == BlockKind::stalk || job.kind == BlockKind::arc || job.kind == BlockKind::crack)
+    return 0.6 * v.body.top_speed;
+  if (leadsThrough(job.kind) || kicks(job.kind) || v.glimpse.self().pos.y < -1.9)
+    return v.model.lead_pace * v.body.top_speed;
   if (job.kind == BlockKind::climb) return v.model.climb_pace * v.body.top_speed;
   return v.model.fire_pace * v.body.top_speed;
 }
@@ -42,7 +48,8 @@ Vec2 aimAt(const AttackerView& v, const BlockJob& job, int man, Vec2 met) {
   if (leadsThrough(job.kind)) return met + 0.25 * unit(Vec2{aimNow(v), 0.0} - met);
   if (walls(job.kind)) return met + 0.45 * unit(Vec2{v.sheet.run.aim_x, -1.0} - met);
   if (job.kind == BlockKind::reach) return met + Vec2{0.45, 0.0};
-  if (job.kind == BlockKind::base || job.kind == BlockKind::combo) return met + Vec2{v.model.zone_head_yd, -0.1};
+  if (job.kind == BlockKind::base || job.kind == BlockKind::combo)
+    return met + Vec2{v.model.zone_head_yd, -0.1};
   if (job.kind == BlockKind::stalk) return met + 0.7 * unit(backPlace(g) - met);
   if (man == job.climb_to || job.kind == BlockKind::climb)
     return met + v.model.climb_head_yd * unit(Vec2{v.sheet.run.aim_x, 0.5} - met);
@@ -62,7 +69,8 @@ bool mateHas(const AttackerView& v, int man) {
 bool mateNearer(const AttackerView& v, int man, double own) {
   const Glimpse& g = v.glimpse;
   for (int i = 0; i < kOffense; ++i) {
-    if (i == g.selfIndex() || i == v.sheet.carrier || i == v.sheet.passer || g.man(i).engaged != kNobody) continue;
+    if (i == g.selfIndex() || i == v.sheet.carrier || i == v.sheet.passer || g.man(i).engaged != kNobody)
+      continue;
     if (distance(g.place(i), g.place(man)) < own && !g.man(i).down) return true;
   }
   return false;
@@ -130,7 +138,8 @@ bool shows(const AttackerView& v, const BlockerMemory& memory, Intent& intent) {
   const Glimpse& g = v.glimpse;
   const Show show = jobOf(v).show;
   const double since = g.clock() - memory.start_s;
-  if (show == Show::none || since > (show == Show::pass_set ? v.model.show_set_s : v.model.show_past_s)) return false;
+  if (show == Show::none || since > (show == Show::pass_set ? v.model.show_set_s : v.model.show_past_s))
+    return false;
   const double side = g.spot(g.selfIndex()).x < 0.0 ? -1.0 : 1.0;
   intent.want = show == Show::pass_set ? Vec2{0.3 * side, -1.8} : Vec2{2.2 * side, 1.2};
   intent.face = {0.0, 1.0};
@@ -151,7 +160,8 @@ bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
   const Glimpse& g = v.glimpse;
   const BlockJob& job = jobOf(v);
   if (job.pull == PullStyle::none || memory.turned_up) return false;
-  const double goal_x = kicks(job.kind) && memory.target != kNobody ? g.place(memory.target).x - 0.4 : wrapGate(v).x;
+  const double goal_x =
+      kicks(job.kind) && memory.target != kNobody ? g.place(memory.target).x - 0.4 : wrapGate(v).x;
   const double turn_x = goal_x - (kicks(job.kind) ? v.model.kick_turn_yd : v.model.wrap_turn_yd);
   const Vec2 me = g.self().pos;
   if (me.x >= turn_x) {
@@ -166,7 +176,6 @@ bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
   intent.takes_any = true;
   return true;
 }
-
 
 Intent runAt(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
@@ -200,7 +209,8 @@ bool climbs(const AttackerView& v, const BlockerMemory& memory) {
   if (held < v.model.climb_hold_s) return false;
   const bool zone = v.sheet.run.bends;
   const double level = zone ? v.model.climb_level_zone : v.model.climb_level_gap;
-  return g.place(job.climb_to).y < level || g.clock() > (zone ? v.model.climb_latest_zone : v.model.climb_latest_gap);
+  return g.place(job.climb_to).y < level ||
+         g.clock() > (zone ? v.model.climb_latest_zone : v.model.climb_latest_gap);
 }
 
 Intent holdBlock(const AttackerView& v, BlockerMemory& memory) {

@@ -7,11 +7,13 @@ KeyWeights weightsOf(const DefenderView& v) {
   const Model& m = v.model;
   if (amountOf(v.faults, FaultKind::wrong_key) > 0.0) return {.back = 1.0};
   switch (v.job.level) {
-    case 1: return {.back = 0.3, .pull = m.key_pull, .line = 1.0, .key_man = 0.6};
+    case 1:
+      return {.back = 0.3, .pull = m.key_pull, .line = 1.0, .key_man = 0.6};
     case 2:
       if (v.job.key_style == KeyStyle::single) return {.back = 0.2, .pull = m.key_pull, .line = m.key_line};
       return {.back = m.key_back, .pull = m.key_pull, .line = m.key_line};
-    default: return {.back = m.key_back_deep, .pull = 0.5 * m.key_pull, .line = 0.3, .key_man = m.key_man_deep};
+    default:
+      return {.back = m.key_back_deep, .pull = 0.5 * m.key_pull, .line = 0.3, .key_man = m.key_man_deep};
   }
 }
 
@@ -26,9 +28,12 @@ double amountOf(const std::vector<Fault>& faults, FaultKind kind) {
 Intent decideDefender(const DefenderView& v, DefenderMemory& memory) {
   updateRead(v.glimpse, v.model, evidenceOf(v.glimpse, weightsOf(v), v.job.key), memory.read, memory.reading);
   switch (v.job.level) {
-    case 1: return decideLineman(v, memory);
-    case 2: return decideBacker(v, memory);
-    default: return decideSecondary(v, memory);
+    case 1:
+      return decideLineman(v, memory);
+    case 2:
+      return decideBacker(v, memory);
+    default:
+      return decideSecondary(v, memory);
   }
 }
 

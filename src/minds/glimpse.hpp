@@ -29,9 +29,7 @@ class Glimpse {
   [[nodiscard]] const Pose& self() const { return now_; }
   [[nodiscard]] int selfIndex() const { return self_; }
   [[nodiscard]] int carrier() const { return seen_->carrier; }
-  [[nodiscard]] Vec2 ballVelocity() const {
-    return seen_->carrier >= 0 ? at(seen_->carrier).vel : Vec2{};
-  }
+  [[nodiscard]] Vec2 ballVelocity() const { return seen_->carrier >= 0 ? at(seen_->carrier).vel : Vec2{}; }
   [[nodiscard]] Vec2 ball() const { return seen_->ball + age_ * ballVelocity(); }
   [[nodiscard]] double clock() const { return clock_; }  // s since the snap
   [[nodiscard]] double age() const { return age_; }

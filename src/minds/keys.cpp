@@ -17,7 +17,8 @@ double headingX(const Glimpse& g, int i) { return g.man(i).pos.x - g.spot(i).x +
 bool crossesBehind(const Glimpse& g, int i) {
   const Pose& p = g.man(i);
   const bool has_crossed = std::abs(p.pos.x - g.spot(i).x) > 1.9;
-  const bool on_the_way = p.engaged == kNobody && p.pos.y < -0.75 && std::abs(p.vel.x) > 1.6 && std::abs(headingX(g, i)) > 0.7;
+  const bool on_the_way =
+      p.engaged == kNobody && p.pos.y < -0.75 && std::abs(p.vel.x) > 1.6 && std::abs(headingX(g, i)) > 0.7;
   return has_crossed || on_the_way;
 }
 
@@ -83,7 +84,8 @@ int watchedBack(const Glimpse& g) {
 
 double evidenceOf(const Glimpse& g, const KeyWeights& w, int key_man) {
   const double back = clamped(headingX(g, watchedBack(g)) / 1.1, -1.0, 1.0);
-  return w.back * back + w.pull * pullEvidence(g) + w.line * lineEvidence(g) + w.key_man * keyEvidence(g, key_man);
+  return w.back * back + w.pull * pullEvidence(g) + w.line * lineEvidence(g) +
+         w.key_man * keyEvidence(g, key_man);
 }
 
 void updateRead(const Glimpse& g, const Model& m, double evidence, ReadProgress& progress, Reading& reading) {
@@ -124,7 +126,8 @@ double doorInside(const Glimpse& g, int end, int direction) {
 
 }  // namespace
 
-EndState seenEnd(const Glimpse& g, const Model& m, const TeamPlan::Side& side, Structure structure, int direction) {
+EndState seenEnd(const Glimpse& g, const Model& m, const TeamPlan::Side& side, Structure structure,
+                 int direction) {
   const int end = side.end;
   if (end == kNobody) return EndState::open;
   const Pose& e = g.man(end);
@@ -160,7 +163,9 @@ BackerState seenBacker(const Glimpse& g, const Model& m, int backer, int end, in
   if (b.engaged != kNobody) {
     const double helmet = direction * (g.man(b.engaged).pos.x - b.pos.x);
     if (outside_end > m.state_too_wide) return BackerState::too_wide;
-    return helmet > 0.1 ? BackerState::spilled_wrapper : helmet < -0.1 ? BackerState::kicked_out : BackerState::boxed_wrapper;
+    return helmet > 0.1    ? BackerState::spilled_wrapper
+           : helmet < -0.1 ? BackerState::kicked_out
+                           : BackerState::boxed_wrapper;
   }
   if (outside_end > m.state_too_wide) return BackerState::too_wide;
   if (std::abs(travelled) < 0.6 && b.pos.y > 3.2) return BackerState::reading;

@@ -8,26 +8,28 @@ namespace gapsound {
 
 /// How much a man's read rests on each thing he can see. Weights are shares of a full sign.
 struct KeyWeights {
-  double back = 0.0;    // path of the deepest back
-  double pull = 0.0;    // linemen and backs crossing behind the line
-  double line = 0.0;    // the rest of the line stepping sideways
-  double key_man = 0.0; // his own key blocking down on his side
+  double back = 0.0;     // path of the deepest back
+  double pull = 0.0;     // linemen and backs crossing behind the line
+  double line = 0.0;     // the rest of the line stepping sideways
+  double key_man = 0.0;  // his own key blocking down on his side
 };
 
 /// Evidence for a run's side from observed movement alone: > 0 to the offense's right. Classified from
-/// displacement and velocity in the glimpse; counter steps, arc releases and bluffs count as what they look like.
+/// displacement and velocity in the glimpse; counter steps, arc releases and bluffs count as what they look
+/// like.
 [[nodiscard]] double evidenceOf(const Glimpse& glimpse, const KeyWeights& weights, int key_man);
 
 /// The quarterback is seen to run with the ball: upfield, or sideways away from the back.
 [[nodiscard]] bool keeperRuns(const Glimpse& glimpse);
 
-/// The back a defense watches: the ball carrier once he is past the exchange, a quarterback once he is seen to run, else the deepest back.
+/// The back a defense watches: the ball carrier once he is past the exchange, a quarterback once he is seen
+/// to run, else the deepest back.
 [[nodiscard]] int watchedBack(const Glimpse& glimpse);
 
 /// A read in progress: concluded no earlier than `due_s`, corrected when the evidence turns round.
 struct ReadProgress {
-  double due_s = 0.7;          // earliest conclusion, s after the snap
-  double against_since = -1.0; // since when the evidence has contradicted him, s; -1 it does not
+  double due_s = 0.7;           // earliest conclusion, s after the snap
+  double against_since = -1.0;  // since when the evidence has contradicted him, s; -1 it does not
 };
 /// Updates `reading.direction`. A man who misread turns after the evidence has been against him for
 /// model.read_turn_s.
@@ -38,6 +40,7 @@ void updateRead(const Glimpse& glimpse, const Model& model, double evidence, Rea
 [[nodiscard]] EndState seenEnd(const Glimpse& glimpse, const Model& model, const TeamPlan::Side& side,
                                Structure structure, int direction);
 /// State of the first backer likewise.
-[[nodiscard]] BackerState seenBacker(const Glimpse& glimpse, const Model& model, int backer, int end, int direction);
+[[nodiscard]] BackerState seenBacker(const Glimpse& glimpse, const Model& model, int backer, int end,
+                                     int direction);
 
 }  // namespace gapsound

@@ -50,14 +50,15 @@ double pileEdge(const Glimpse& g, int side, double outer) {
   for (int i = 0; i < kMen; ++i) {
     const Pose& p = g.man(i);
     const double x = side * g.place(i).x;
-    if (i == g.selfIndex() || i == g.carrier() || p.engaged == kNobody || p.engaged == g.selfIndex()) continue;
+    if (i == g.selfIndex() || i == g.carrier() || p.engaged == kNobody || p.engaged == g.selfIndex())
+      continue;
     if (x < outer - 0.4 && std::abs(p.pos.y - 0.2) < 2.0) edge = std::max(edge, x);
   }
   return edge;
 }
 
 struct EdgePath {
-  Vec2 goal;      // mirrored: x toward his own side positive
+  Vec2 goal;  // mirrored: x toward his own side positive
   double speed = 4.0;
 };
 
@@ -72,7 +73,8 @@ EdgePath meetKicker(const DefenderView& v, int kicker, int side, double pile) {
   const double spot = side * g.spot(g.selfIndex()).x;
   EdgePath path;
   if (structureFor(v.job, side) == Structure::spill) {
-    path.goal = {std::max(pile + v.model.edge_pile_yd, std::min(met_x - v.model.edge_spill_inside, spot - 0.4)), -0.3};
+    path.goal = {
+        std::max(pile + v.model.edge_pile_yd, std::min(met_x - v.model.edge_spill_inside, spot - 0.4)), -0.3};
     path.speed = v.model.edge_squeeze * v.body.top_speed;
     if (near < 3.0 && at.x < side * g.self().pos.x) {
       path.goal = at + 0.35 * vel + Vec2{-v.model.edge_spill_rush, 0.25};
@@ -90,12 +92,18 @@ EdgePath meetKicker(const DefenderView& v, int kicker, int side, double pile) {
 bool faultyPath(const DefenderView& v, int side, EdgePath& path) {
   const double spot = side * v.glimpse.spot(v.glimpse.selfIndex()).x;
   path.speed = 0.55 * v.body.top_speed;
-  if (const double a = amountOf(v.faults, FaultKind::kicked_out)) path.goal = {spot + 0.3 * a, -0.9 * a};
-  else if (const double b = amountOf(v.faults, FaultKind::upfield)) path.goal = {spot + 0.5, -1.0 - b};
-  else if (const double c = amountOf(v.faults, FaultKind::washed)) path.goal = {spot - c, 0.6};
-  else if (const double d = amountOf(v.faults, FaultKind::crossed_inside)) path.goal = {spot - d - 0.5, -0.4};
-  else if (const double e = amountOf(v.faults, FaultKind::reached)) path.goal = {spot - 0.6 - e, 0.5};
-  else return false;
+  if (const double a = amountOf(v.faults, FaultKind::kicked_out))
+    path.goal = {spot + 0.3 * a, -0.9 * a};
+  else if (const double b = amountOf(v.faults, FaultKind::upfield))
+    path.goal = {spot + 0.5, -1.0 - b};
+  else if (const double c = amountOf(v.faults, FaultKind::washed))
+    path.goal = {spot - c, 0.6};
+  else if (const double d = amountOf(v.faults, FaultKind::crossed_inside))
+    path.goal = {spot - d - 0.5, -0.4};
+  else if (const double e = amountOf(v.faults, FaultKind::reached))
+    path.goal = {spot - 0.6 - e, 0.5};
+  else
+    return false;
   return true;
 }
 
@@ -111,7 +119,8 @@ Intent edgeIntent(const DefenderView& v, const EdgePath& path, int side) {
 
 // The run goes away: he closes and chases flat, a step behind the ball for the cutback and the reverse.
 Intent chaseFlat(const DefenderView& v, int side) {
-  return pursue(v.glimpse, v.model, v.body, side * v.model.lever_chase, v.model.edge_chase * v.body.top_speed);
+  return pursue(v.glimpse, v.model, v.body, side * v.model.lever_chase,
+                v.model.edge_chase * v.body.top_speed);
 }
 
 Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {
@@ -121,10 +130,12 @@ Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {
   EdgePath path;
   if (faultyPath(v, side, path)) return edgeIntent(v, path, side);
   const int kicker = kickerComing(g, side);
-  if (kicker != kNobody && memory.reading.direction != -side) return edgeIntent(v, meetKicker(v, kicker, side, pile), side);
+  if (kicker != kNobody && memory.reading.direction != -side)
+    return edgeIntent(v, meetKicker(v, kicker, side, pile), side);
   if (memory.reading.direction == -side) return chaseFlat(v, side);
   const double spot = side * g.spot(g.selfIndex()).x;
-  const double hold = structureFor(v.job, side) == Structure::spill ? std::max(pile + 0.9, spot - 1.1) : spot - 0.2;
+  const double hold =
+      structureFor(v.job, side) == Structure::spill ? std::max(pile + 0.9, spot - 1.1) : spot - 0.2;
   path.goal = {hold, g.self().engaged == kNobody ? -0.2 : -0.6};
   path.speed = 0.42 * v.body.top_speed;
   return edgeIntent(v, path, side);
@@ -140,7 +151,8 @@ Intent playGap(const DefenderView& v, const DefenderMemory& memory) {
   }
   if (const double w = amountOf(v.faults, FaultKind::washed)) aim = {g.self().pos.x - direction * w, 1.5};
   Intent intent = fireOut(v, memory, aim);
-  if (g.self().engaged == kNobody && g.clock() > v.model.line_free_s) {  // nobody has touched him: he goes for the ball
+  if (g.self().engaged == kNobody &&
+      g.clock() > v.model.line_free_s) {  // nobody has touched him: he goes for the ball
     const Intent chase = pursue(g, v.model, v.body, 0.0, v.model.line_chase * v.body.top_speed);
     intent.want = chase.want;
     intent.face = chase.face;

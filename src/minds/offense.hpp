@@ -25,24 +25,24 @@ struct PlaySheet {
 [[nodiscard]] PlaySheet keeperSheetOf(const PlaySheet& sheet);
 
 struct BlockerMemory {
-  double start_s = 0.1;          // when he moves, s
+  double start_s = 0.1;  // when he moves, s
   int target = kNobody;
-  int left_man = kNobody;        // the man he climbed off, not to be taken again before `left_until_s`
+  int left_man = kNobody;  // the man he climbed off, not to be taken again before `left_until_s`
   double left_until_s = 0.0;
-  double next_look_s = 0.0;      // when he next asks whether his target is still the right one
-  double touched_s = -1.0;       // since when he has had hands on his man, s
-  bool turned_up = false;        // puller: has turned upfield
+  double next_look_s = 0.0;  // when he next asks whether his target is still the right one
+  double touched_s = -1.0;   // since when he has had hands on his man, s
+  bool turned_up = false;    // puller: has turned upfield
 };
 
 struct RunnerMemory {
   double start_s = 0.25;
-  int leg = 0;                   // next point of the path to the mesh
+  int leg = 0;  // next point of the path to the mesh
   double next_look_s = 0.0;
-  double choice_x = 0.0;         // where he means to cross the line
-  Vec2 heading{0.0, 1.0};        // beyond the line
-  double free_s = 1.0;           // daylight on the chosen path, s
+  double choice_x = 0.0;   // where he means to cross the line
+  Vec2 heading{0.0, 1.0};  // beyond the line
+  double free_s = 1.0;     // daylight on the chosen path, s
   double bias_until_s = 0.0;
-  double bias = 0.0;             // his own taste at the moment
+  double bias = 0.0;  // his own taste at the moment
   bool chosen = false;
   Stream luck{0, 0, "runner"};
 };
@@ -73,8 +73,8 @@ struct AttackerView {
 struct Door {
   bool exists = false;
   double width = 0.0;
-  double inner = 0.0;   // outer hip of the down blocks
-  double outer = 0.0;   // outermost of end and kicker
+  double inner = 0.0;  // outer hip of the down blocks
+  double outer = 0.0;  // outermost of end and kicker
 };
 [[nodiscard]] Door doorOf(const AttackerView& view);
 [[nodiscard]] double aimNow(const AttackerView& view);

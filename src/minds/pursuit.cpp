@@ -37,7 +37,8 @@ bool mirrors(const Glimpse& g, const Model& m, Vec2 vel, Vec2& want) {
   if (g.ball().y < -0.5 || length(vel) < 3.0 || ahead < 0.8 || ahead > m.mirror_range_yd) return false;
   if (std::abs(off) > ahead || std::abs(off) > 4.0) return false;
   const double outflanked = std::abs(off) / m.mirror_square_yd;
-  const double forward = clamped(m.mirror_close_yps * (1.0 - outflanked), -m.mirror_give_yps, m.mirror_close_yps);
+  const double forward =
+      clamped(m.mirror_close_yps * (1.0 - outflanked), -m.mirror_give_yps, m.mirror_close_yps);
   want = -forward * path - m.mirror_rate * off * leftOf(path);
   return true;
 }
@@ -69,7 +70,8 @@ bool ballDeclares(const Glimpse& g, const Model& m, double lead_s) {
   if (g.carrier() < 0) return false;
   if (g.group(g.carrier()) == Group::quarterback && g.clock() < 1.6 && !keeperRuns(g)) return false;
   const Vec2 ball = g.ball();
-  return distance(ball, g.self().pos) < m.declare_near_yd || ball.y > -lead_s * std::max(g.ballVelocity().y, 2.0);
+  return distance(ball, g.self().pos) < m.declare_near_yd ||
+         ball.y > -lead_s * std::max(g.ballVelocity().y, 2.0);
 }
 
 Intent pursue(const Glimpse& g, const Model& m, const Body& body, double leverage, double top_speed) {
@@ -77,7 +79,8 @@ Intent pursue(const Glimpse& g, const Model& m, const Body& body, double leverag
   const Vec2 vel = g.ballVelocity();
   const double d = distance(ball, g.self().pos);
   const Vec2 target = ball + Vec2{leverage * clamped((d - 1.2) / 2.5, 0.0, 1.0), 0.0};
-  const Meeting meeting = firstMeeting(g.self().pos, g.self().vel, body.top_speed, target, ballLead(g, m, vel, d), 0.55);
+  const Meeting meeting =
+      firstMeeting(g.self().pos, g.self().vel, body.top_speed, target, ballLead(g, m, vel, d), 0.55);
   const double speed = speedInBalance(g, m, ball, vel, top_speed);
   Intent intent;
   intent.want = speed * unit(meeting.point - g.self().pos);

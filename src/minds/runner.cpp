@@ -12,11 +12,11 @@ namespace {
 
 // A way to go: a straight leg, then (behind the line) a bend upfield at `corner`.
 struct Way {
-  Vec2 first;        // unit
-  double corner_s;   // yards along the first leg to the bend
-  Vec2 second;       // unit
-  double speed;      // yd/s
-  double delay_s;    // price of the cut
+  Vec2 first;       // unit
+  double corner_s;  // yards along the first leg to the bend
+  Vec2 second;      // unit
+  double speed;     // yd/s
+  double delay_s;   // price of the cut
 };
 
 Vec2 along(const Way& w, Vec2 from, double t) {
@@ -112,7 +112,8 @@ Rating rate(const AttackerView& v, const Threats& threats, const Way& w) {
   for (std::size_t k = 0; k < ReachSamples::kNear; ++k) {
     const Vec2 p = along(w, from, s.t[k]);
     bool met = false;
-    for (int i = 0; i < threats.count && !met; ++i) met = reaches(v.model, threats.of[static_cast<std::size_t>(i)], p, k);
+    for (int i = 0; i < threats.count && !met; ++i)
+      met = reaches(v.model, threats.of[static_cast<std::size_t>(i)], p, k);
     r.contact_y = p.y;
     r.free_s = s.t[k];
     if (met) break;
@@ -205,7 +206,8 @@ void chooseHeading(const AttackerView& v, RunnerMemory& memory) {
     Way w{d, 99.0, d, 0.5 * (length(v.glimpse.self().vel) + 0.9 * v.body.top_speed), 0.0};
     w.delay_s = cutDelay(v, d, w.speed);
     const Rating r = rate(v, threats, w);
-    const double value = r.value - m.run_change_cost * length(d - memory.heading) + m.run_taste * memory.bias * d.x;
+    const double value =
+        r.value - m.run_change_cost * length(d - memory.heading) + m.run_taste * memory.bias * d.x;
     if (value > best) {
       best = value;
       chosen = d;
@@ -219,10 +221,13 @@ void chooseHeading(const AttackerView& v, RunnerMemory& memory) {
 double patientSpeed(const AttackerView& v, double speed) {
   const Glimpse& g = v.glimpse;
   const int lead = v.sheet.wrapper;
-  if (!v.sheet.run.patient || lead == kNobody || g.man(lead).engaged != kNobody || g.man(lead).down) return speed;
+  if (!v.sheet.run.patient || lead == kNobody || g.man(lead).engaged != kNobody || g.man(lead).down)
+    return speed;
   const int man = v.sheet.jobs[static_cast<std::size_t>(lead)].target;
   if (man == kNobody || g.place(lead).y > g.place(man).y) return speed;
-  const double meets = firstMeeting(g.place(lead), g.man(lead).vel, v.model.patience_lead_yps, g.place(man), g.man(man).vel, 0.95).t;
+  const double meets = firstMeeting(g.place(lead), g.man(lead).vel, v.model.patience_lead_yps, g.place(man),
+                                    g.man(man).vel, 0.95)
+                           .t;
   if (meets >= kNever) return speed;
   const double in_time = std::max(-g.self().pos.y, 0.0) / std::max(meets - v.model.patience_early_s, 0.1);
   return std::min(speed, std::max(in_time, v.model.patience_least_yps));
@@ -250,8 +255,9 @@ Intent decideApproach(const AttackerView& v, RunnerMemory& memory) {
   if (memory.leg < legs) way += distance(goal, run.mesh);
   const double left = run.mesh_s - g.clock();
   const double pace = left > 0.05 ? paceToMesh(v.model, way, left, length(g.self().vel)) : v.model.mesh_pace;
-  if (distance(me, run.mesh) < 0.5 || left < 0.0) goal = Vec2{run.aim_x, 0.0};  // runs on through the exchange
-  if (v.sheet.read.who != kNobody && me.y > -1.5) goal = me + Vec2{0.0, 3.0};    // and on with the fake
+  if (distance(me, run.mesh) < 0.5 || left < 0.0)
+    goal = Vec2{run.aim_x, 0.0};                                               // runs on through the exchange
+  if (v.sheet.read.who != kNobody && me.y > -1.5) goal = me + Vec2{0.0, 3.0};  // and on with the fake
   intent.want = clamped(pace, 0.3, v.model.mesh_pace) * unit(goal - me);
   intent.face = unit(intent.want + Vec2{0.0, 3.0});
   return intent;
@@ -265,13 +271,17 @@ Intent decideRunner(const AttackerView& v, RunnerMemory& memory) {
   taste(v, memory);
   if (g.clock() >= memory.next_look_s) {
     memory.next_look_s = g.clock() + 0.07;
-    if (behind) chooseLane(v, memory);
-    else chooseHeading(v, memory);
+    if (behind)
+      chooseLane(v, memory);
+    else
+      chooseHeading(v, memory);
   }
   const Vec2 d = behind ? wayToLine(v, memory.choice_x).first : memory.heading;
   if (behind) memory.heading = d;
-  const double share = behind ? clamped(m.run_pace_base + m.run_pace_daylight * memory.free_s, m.run_pace_least, m.run_pace_most)
-                              : clamped(m.run_open_base + m.run_pace_daylight * memory.free_s, m.run_pace_least, m.run_open_most);
+  const double share =
+      behind
+          ? clamped(m.run_pace_base + m.run_pace_daylight * memory.free_s, m.run_pace_least, m.run_pace_most)
+          : clamped(m.run_open_base + m.run_pace_daylight * memory.free_s, m.run_pace_least, m.run_open_most);
   const double speed = share * v.body.top_speed;
   Intent intent;
   intent.want = (behind ? patientSpeed(v, speed) : speed) * d;

@@ -9,8 +9,8 @@ namespace gapsound {
 namespace {
 
 double downhill(const DefenderView& v) {
-  const double speed = v.job.downhill_yps + amountOf(v.faults, FaultKind::too_fast) -
-                       amountOf(v.faults, FaultKind::too_slow);
+  const double speed =
+      v.job.downhill_yps + amountOf(v.faults, FaultKind::too_fast) - amountOf(v.faults, FaultKind::too_slow);
   return clamped(speed, 0.8, v.body.top_speed);
 }
 
@@ -29,7 +29,8 @@ Intent go(const DefenderView& v, Vec2 goal, double speed) {
   Intent intent;
   intent.want = std::min(speed, kGathering * length(gap)) * unit(gap, {0.0, 0.0});
   const Vec2 ball = backPlace(g);
-  intent.face = speed > 4.5 && distance(goal, g.self().pos) > 2.0 ? unit(goal - g.self().pos) : unit(ball - g.self().pos);
+  intent.face = speed > 4.5 && distance(goal, g.self().pos) > 2.0 ? unit(goal - g.self().pos)
+                                                                  : unit(ball - g.self().pos);
   intent.push = unit(ball - g.self().pos);
   return intent;
 }
@@ -37,7 +38,8 @@ Intent go(const DefenderView& v, Vec2 goal, double speed) {
 // Nobody deep behind him: one high.
 bool isLastMan(const DefenderView& v, const TeamPlan::Side& plan) {
   constexpr double kDeep = 8.0;  // yd at the snap
-  return plan.cutback == kNobody || plan.cutback == v.glimpse.selfIndex() || v.glimpse.spot(plan.cutback).y < kDeep;
+  return plan.cutback == kNobody || plan.cutback == v.glimpse.selfIndex() ||
+         v.glimpse.spot(plan.cutback).y < kDeep;
 }
 
 // The alley man runs inside-out: a step outside where the ball is going to cross, tight to the line's depth.
@@ -48,17 +50,21 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   const TeamPlan::Side& plan = v.plan.toward(side);
   reading.end = seenEnd(g, m, plan, structureFor(v.job, side), side);
   reading.backer = seenBacker(g, m, plan.first, plan.end, side);
-  reading.fit = v.job.off_the_man_in_front ? v.plan.fits.alley[static_cast<std::size_t>(reading.backer)] : Fit::called;
+  reading.fit =
+      v.job.off_the_man_in_front ? v.plan.fits.alley[static_cast<std::size_t>(reading.backer)] : Fit::called;
   if (ballDeclares(g, m, 0.0) && g.ball().y > -0.3) {
     reading.declared = true;
-    return pursue(g, m, v.body, side * (reading.fit == Fit::insert || reading.fit == Fit::cutback_window ? -0.3 : 0.3),
+    return pursue(g, m, v.body,
+                  side * (reading.fit == Fit::insert || reading.fit == Fit::cutback_window ? -0.3 : 0.3),
                   v.body.top_speed);
   }
   const double crossing = side * projectedCrossing(g);
   const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
   double x = crossing + m.alley_outside_yd;
-  if (reading.fit == Fit::called) x = end_spot + (structureFor(v.job, side) == Structure::spill ? m.alley_called_yd : 0.5);
-  if (reading.fit == Fit::insert) x = std::min(x, (plan.first == kNobody ? crossing : side * g.place(plan.first).x) - m.alley_insert_yd);
+  if (reading.fit == Fit::called)
+    x = end_spot + (structureFor(v.job, side) == Structure::spill ? m.alley_called_yd : 0.5);
+  if (reading.fit == Fit::insert)
+    x = std::min(x, (plan.first == kNobody ? crossing : side * g.place(plan.first).x) - m.alley_insert_yd);
   if (reading.fit == Fit::cutback_window) x = crossing - m.alley_window_yd;
   x += amountOf(v.faults, FaultKind::over_run);
   const double depth = m.alley_depth + (isLastMan(v, plan) ? m.alley_last_man_yd : 0.0);
@@ -115,7 +121,8 @@ Intent playCorner(const DefenderView& v, DefenderMemory& memory, int side) {
   const TeamPlan::Side& plan = v.plan.toward(side);
   const bool bounces = own == side && plan.end != kNobody && g.ball().y > -1.5 &&
                        side * projectedCrossing(g) > side * g.place(plan.end).x + 1.0;
-  if (bounces || g.ball().y > 0.5 || (ballDeclares(g, v.model, 0.0) && distance(g.ball(), g.self().pos) < 6.0)) {
+  if (bounces || g.ball().y > 0.5 ||
+      (ballDeclares(g, v.model, 0.0) && distance(g.ball(), g.self().pos) < 6.0)) {
     memory.reading.declared = true;
     return pursue(g, v.model, v.body, own * 0.6, v.body.top_speed);
   }
@@ -136,13 +143,18 @@ Intent decideSecondary(const DefenderView& v, DefenderMemory& memory) {
     return coverSteps(v);
   }
   switch (roleFor(v.job, side)) {
-    case FitRole::alley: return playAlley(v, memory, side);
-    case FitRole::force: return playForce(v, memory, side);
-    case FitRole::cutback: return playCutback(v, memory, side);
+    case FitRole::alley:
+      return playAlley(v, memory, side);
+    case FitRole::force:
+      return playForce(v, memory, side);
+    case FitRole::cutback:
+      return playCutback(v, memory, side);
     case FitRole::first_backer:
     case FitRole::fill_backer:
-    case FitRole::overlap_backer: return decideBacker(v, memory);
-    default: return playCorner(v, memory, side);
+    case FitRole::overlap_backer:
+      return decideBacker(v, memory);
+    default:
+      return playCorner(v, memory, side);
   }
 }
 

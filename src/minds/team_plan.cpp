@@ -5,15 +5,32 @@ namespace {
 
 void place(TeamPlan::Side& side, FitRole role, int man) {
   switch (role) {
-    case FitRole::edge: side.end = man; break;
-    case FitRole::back_edge: side.back_end = man; break;
-    case FitRole::first_backer: side.first = man; break;
-    case FitRole::fill_backer: side.fill = man; break;
-    case FitRole::overlap_backer: side.overlap = man; break;
-    case FitRole::force: side.force = man; break;
-    case FitRole::alley: side.alley = man; break;
-    case FitRole::cutback: side.cutback = man; break;
-    default: break;
+    case FitRole::edge:
+      side.end = man;
+      break;
+    case FitRole::back_edge:
+      side.back_end = man;
+      break;
+    case FitRole::first_backer:
+      side.first = man;
+      break;
+    case FitRole::fill_backer:
+      side.fill = man;
+      break;
+    case FitRole::overlap_backer:
+      side.overlap = man;
+      break;
+    case FitRole::force:
+      side.force = man;
+      break;
+    case FitRole::alley:
+      side.alley = man;
+      break;
+    case FitRole::cutback:
+      side.cutback = man;
+      break;
+    default:
+      break;
   }
 }
 

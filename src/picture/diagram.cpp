@@ -13,9 +13,9 @@ namespace {
 
 constexpr double kTrueWide = 6.6, kSqueezeWide = 0.30;  // yd from the ball; share of what lies beyond
 constexpr double kTrueDeep = 5.5, kSqueezeDeep = 0.60;  // yd
-constexpr double kBar = 0.45;                     // yd, half a block's bar
-constexpr double kArrow = 0.6;                    // yd
-constexpr double kEvery = 0.12;                   // s between the points of a bent path
+constexpr double kBar = 0.45;                           // yd, half a block's bar
+constexpr double kArrow = 0.6;                          // yd
+constexpr double kEvery = 0.12;                         // s between the points of a bent path
 
 using Path = std::vector<Vec2>;
 
@@ -104,7 +104,8 @@ void drawBlock(Panel& panel, const Tape& tape, int man, double radius) {
   if (distance(points.front(), points.back()) < 0.3) return;
   panel.shapes.push_back(Polyline{fromSign(points, radius), StyleId::block_path});
   for (const std::size_t bar : path.bars) {
-    const Vec2 along = leftOf(lastDirection(Path(points.begin(), points.begin() + static_cast<long>(bar) + 1)));
+    const Vec2 along =
+        leftOf(lastDirection(Path(points.begin(), points.begin() + static_cast<long>(bar) + 1)));
     panel.shapes.push_back(Line{points[bar] - kBar * along, points[bar] + kBar * along, StyleId::block_path});
   }
   if (path.bars.empty()) drawArrow(panel, points, kArrow, StyleId::block_path);
@@ -140,8 +141,10 @@ void drawDot(Panel& panel, const Tape& tape, int man, Vec2 at, const DiagramLook
   const Vec2 page = panel.camera.toPage(at);
   const double up = 0.62 * look.text + 0.55 * look.symbol * panel.camera.scale_x;
   const double width = roughWidth(id, look.text);
-  const Vec2 middle = space.place({{page.x, page.y - up}, {page.x + up + 0.4 * width, page.y},
-                                   {page.x - up - 0.4 * width, page.y}, {page.x, page.y + up}},
+  const Vec2 middle = space.place({{page.x, page.y - up},
+                                   {page.x + up + 0.4 * width, page.y},
+                                   {page.x - up - 0.4 * width, page.y},
+                                   {page.x, page.y + up}},
                                   width, 0.8 * look.text);
   panel.shapes.push_back(Label{panel.camera.fromPage(middle), id, look.text, StyleId::defense_letter});
 }
@@ -153,11 +156,15 @@ void takePaths(const Panel& panel, FreeSpace& space) {
     const int steps = 1 + static_cast<int>(distance(a, b) / 8.0);
     for (int i = 0; i <= steps; ++i) space.take(a + (static_cast<double>(i) / steps) * (b - a), 6.0, 6.0);
   };
-  const auto isPath = [](StyleId style) { return style != StyleId::yard_line && style != StyleId::scrimmage; };
+  const auto isPath = [](StyleId style) {
+    return style != StyleId::yard_line && style != StyleId::scrimmage;
+  };
   for (const Shape& shape : panel.shapes) {
-    if (const auto* line = std::get_if<Line>(&shape); line != nullptr && isPath(line->style)) takeLine(line->a, line->b);
+    if (const auto* line = std::get_if<Line>(&shape); line != nullptr && isPath(line->style))
+      takeLine(line->a, line->b);
     if (const auto* path = std::get_if<Polyline>(&shape))
-      for (std::size_t i = 0; i + 1 < path->points.size(); ++i) takeLine(path->points[i], path->points[i + 1]);
+      for (std::size_t i = 0; i + 1 < path->points.size(); ++i)
+        takeLine(path->points[i], path->points[i + 1]);
   }
 }
 
@@ -223,8 +230,9 @@ void drawArrow(Panel& panel, const std::vector<Vec2>& points, double length, Sty
   if (points.size() < 2) return;
   const Vec2 along = lastDirection(points), across = leftOf(along);
   const Vec2 tip = points.back() + 0.5 * length * along;
-  panel.shapes.push_back(Polygon{{tip, tip - length * along + 0.42 * length * across,
-                                  tip - length * along - 0.42 * length * across}, style});
+  panel.shapes.push_back(Polygon{
+      {tip, tip - length * along + 0.42 * length * across, tip - length * along - 0.42 * length * across},
+      style});
 }
 
 Panel diagramPanel(const Tape& tape, const DiagramLook& look) {

@@ -29,8 +29,8 @@ struct DiagramLook {
 
 /// Where each blocker first meets somebody before the crossing, and the climb after it; real yards.
 struct BlockPath {
-  std::vector<Vec2> points;        // from his spot; pullers and leads keep the bend of their way
-  std::vector<std::size_t> bars;   // points at which he meets a man
+  std::vector<Vec2> points;       // from his spot; pullers and leads keep the bend of their way
+  std::vector<std::size_t> bars;  // points at which he meets a man
 };
 [[nodiscard]] BlockPath blockPathOf(const Tape& tape, int man);
 

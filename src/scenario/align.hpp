@@ -8,7 +8,7 @@ struct Ground {
   double left = 26.67, right = 26.67;  // yd, > 0
   double to_goal = 75.0;
   Splits splits;
-  double backers_from = 0.0;   // least and greatest depth of a backer who is no overhang, yd
+  double backers_from = 0.0;  // least and greatest depth of a backer who is no overhang, yd
   double backers_to = 25.0;
 };
 

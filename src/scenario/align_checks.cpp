@@ -214,7 +214,8 @@ void Checker::requireRoom() const {
   for (const Defender& a : look_.defense) {
     for (const Defender& b : look_.defense) {
       if (&a == &b || distance(a.spot, b.spot) >= kRoom) continue;
-      throw CheckMissing{check_.name, "a shell that leaves room: it puts " + a.id + " where " + b.id + " stands"};
+      throw CheckMissing{check_.name,
+                         "a shell that leaves room: it puts " + a.id + " where " + b.id + " stands"};
     }
   }
 }

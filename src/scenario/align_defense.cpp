@@ -147,9 +147,11 @@ void Aligner::placeBox(const FrontMan& drawn, Defender& man) {
 void Aligner::keepLineApart(int side) {
   std::vector<Defender*> men;
   for (Defender& man : look_.defense) {
-    if (man.level == 1 && man.rule == PlaceRule::line && side * (man.spot.x - shape_.middle_x) > 0) men.push_back(&man);
+    if (man.level == 1 && man.rule == PlaceRule::line && side * (man.spot.x - shape_.middle_x) > 0)
+      men.push_back(&man);
   }
-  std::stable_sort(men.begin(), men.end(), [&](auto* a, auto* b) { return side * a->spot.x < side * b->spot.x; });
+  std::stable_sort(men.begin(), men.end(),
+                   [&](auto* a, auto* b) { return side * a->spot.x < side * b->spot.x; });
   for (std::size_t i = 1; i < men.size(); ++i) {
     men[i]->spot.x = side * std::max(side * men[i]->spot.x, side * men[i - 1]->spot.x + kLinemanRoom);
   }
@@ -338,7 +340,8 @@ void Aligner::move(const Movement& movement) {
 
 }  // namespace
 
-Look alignDefense(const std::array<Attacker, kOffense>& offense, const DefenseCall& call, const Ground& ground) {
+Look alignDefense(const std::array<Attacker, kOffense>& offense, const DefenseCall& call,
+                  const Ground& ground) {
   Look look;
   look.offense = offense;
   return Aligner(look, call, ground).run();

@@ -9,7 +9,7 @@ namespace {
 constexpr double kSidelineRoom = 3.0;  // yd a receiver keeps
 constexpr double kAttached = 5.6;      // |x| of the widest man drawn as part of the line or a wing
 constexpr double kSlotRoom = 1.9;      // least distance of a split receiver from the drawn end's place
-constexpr double kBeside = 1.35;         // |x| of a fullback who makes room for the quarterback, yd
+constexpr double kBeside = 1.35;       // |x| of a fullback who makes room for the quarterback, yd
 constexpr double kReceiverRoom = 1.2;  // yd between two split receivers
 constexpr const char* kOrder[] = {"LT", "LG", "C", "RG", "RT", "Y", "U", "V",
                                   "H",  "A",  "B", "X",  "Z",  "Q", "F", "T"};
@@ -69,7 +69,8 @@ bool isSplit(const Attacker& man, int side, const Ground& ground) {
   return wide && side * man.spot.x > ground.splits.end + kSlotRoom - 0.1;
 }
 
-/// Receivers of a side who have little room stand at least an arm's length from each other, from the inside out.
+/// Receivers of a side who have little room stand at least an arm's length from each other, from the inside
+/// out.
 void keepApart(std::array<Attacker, kOffense>& offense, int side, const Ground& ground) {
   std::vector<Attacker*> men;
   for (Attacker& man : offense) {

@@ -8,13 +8,13 @@ namespace gapsound {
 namespace {
 
 constexpr std::pair<BlockKind, std::string_view> kWords[] = {
-    {BlockKind::none, "none"},     {BlockKind::base, "base"},     {BlockKind::down, "down"},
-    {BlockKind::back, "back"},     {BlockKind::reach, "reach"},   {BlockKind::scoop, "scoop"},
-    {BlockKind::cutoff, "cutoff"}, {BlockKind::post, "post"},     {BlockKind::drive, "drive"},
-    {BlockKind::combo, "combo"},   {BlockKind::kick, "kick"},     {BlockKind::log, "log"},
-    {BlockKind::wrap, "wrap"},     {BlockKind::lead, "lead"},     {BlockKind::insert, "insert"},
-    {BlockKind::hinge, "hinge"},   {BlockKind::climb, "climb"},   {BlockKind::arc, "arc"},
-    {BlockKind::fan, "fan"},       {BlockKind::stalk, "stalk"},   {BlockKind::crack, "crack"},
+    {BlockKind::none, "none"},     {BlockKind::base, "base"},   {BlockKind::down, "down"},
+    {BlockKind::back, "back"},     {BlockKind::reach, "reach"}, {BlockKind::scoop, "scoop"},
+    {BlockKind::cutoff, "cutoff"}, {BlockKind::post, "post"},   {BlockKind::drive, "drive"},
+    {BlockKind::combo, "combo"},   {BlockKind::kick, "kick"},   {BlockKind::log, "log"},
+    {BlockKind::wrap, "wrap"},     {BlockKind::lead, "lead"},   {BlockKind::insert, "insert"},
+    {BlockKind::hinge, "hinge"},   {BlockKind::climb, "climb"}, {BlockKind::arc, "arc"},
+    {BlockKind::fan, "fan"},       {BlockKind::stalk, "stalk"}, {BlockKind::crack, "crack"},
     {BlockKind::wall, "wall"},     {BlockKind::fake, "fake"}};
 
 std::string idOf(const Setup& setup, int man) {

@@ -76,9 +76,7 @@ int Blocking::backSafety() const {
 }
 
 /// With no backer left a man goes to the safety on his own side of the ball.
-int Blocking::cutoffSafety(int man) const {
-  return x(man) < x(shape_.middle) ? backSafety() : alleySeen();
-}
+int Blocking::cutoffSafety(int man) const { return x(man) < x(shape_.middle) ? backSafety() : alleySeen(); }
 
 /// First backer from the play side nobody goes to; b1 is left to a wrapper or lead.
 int Blocking::nextBacker() const {

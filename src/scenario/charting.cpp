@@ -19,8 +19,8 @@ std::string nameOf(const OffensePlan& offense, const Library& library) {
   const Scheme* scheme = findScheme(library, offense.scheme);
   const std::string variant = offense.variant == "base" ? "" : " " + offense.variant;
   const std::string strength = offense.strength == "right" ? "" : ", strong left";
-  return fmt::format("{}{} {} from {}{}", scheme == nullptr ? offense.scheme : scheme->name, variant, offense.direction,
-                     formation == nullptr ? offense.formation : formation->name, strength);
+  return fmt::format("{}{} {} from {}{}", scheme == nullptr ? offense.scheme : scheme->name, variant,
+                     offense.direction, formation == nullptr ? offense.formation : formation->name, strength);
 }
 
 std::string mostCommon(const std::vector<const ChartedRun*>& snaps) {
@@ -55,7 +55,8 @@ std::vector<PlanRun> runsFrom(const std::vector<ChartedRun>& charted, const Libr
   std::vector<PlanRun> runs;
   runs.reserve(groups.size());
   for (const auto& [kind, snaps] : groups) runs.push_back(groupOf(snaps, charted.size(), library));
-  std::stable_sort(runs.begin(), runs.end(), [](const PlanRun& a, const PlanRun& b) { return a.seen > b.seen; });
+  std::stable_sort(runs.begin(), runs.end(),
+                   [](const PlanRun& a, const PlanRun& b) { return a.seen > b.seen; });
   return runs;
 }
 

@@ -40,13 +40,14 @@ const Movement* movementOf(const Scenario& scenario, const Front& front, bool tu
   if (name == "none") return nullptr;
   const Movement* found = findMovement(front, turned ? otherSideWord(name) : name);
   if (found) return found;
-  throw InputError(scenario.source, "/defense/call/movement", "\"" + name + "\"", nameHint(name, movementNames(front)));
+  throw InputError(scenario.source, "/defense/call/movement", "\"" + name + "\"",
+                   nameHint(name, movementNames(front)));
 }
 
 Ground groundOf(const Scenario& scenario, const Names& names, const LevelKind& level) {
   const Sidelines sidelines = sidelinesOf(scenario, level);
-  Ground ground{-sidelines.left, sidelines.right, scenario.field.to_goal, names.splits,
-                names.backer_depth.from, names.backer_depth.to};
+  Ground ground{-sidelines.left, sidelines.right,         scenario.field.to_goal,
+                names.splits,    names.backer_depth.from, names.backer_depth.to};
   if (scenario.offense.strength == "left") std::swap(ground.left, ground.right);
   return ground;
 }
@@ -63,8 +64,7 @@ int receiversSide(const Offense& offense, const Ground& ground) {
 }
 
 /// Side the front is set to, +1 the drawn right of the formation: a check's, else the call's word for it.
-int frontSide(const Scenario& scenario, const Names& names, const Offense& offense,
-              const Ground& ground) {
+int frontSide(const Scenario& scenario, const Names& names, const Offense& offense, const Ground& ground) {
   for (const Check* check : names.checks) {
     const int side = check->front_to_it ? sideOf(*check, offense) : 0;
     if (side != 0) return side;

@@ -37,7 +37,8 @@ std::vector<NamedMan> namedMen(const Film& film) {
   std::vector<NamedMan> men;
   for (const FilmMan& man : film.men) {
     const auto label = labelled(man.label, man.attacks, std::abs(man.pos.y), line_full);
-    if (!label) throw InputError(film.look.source, "position", "\"" + man.label + "\"", "a position of that side");
+    if (!label)
+      throw InputError(film.look.source, "position", "\"" + man.label + "\"", "a position of that side");
     NamedMan named;
     named.group = label->group;
     named.label_id = label->id;
@@ -112,8 +113,10 @@ Scenario scenarioFrom(const Film& film, const Library& library, const Model& mod
   }
   Scenario right = out;
   right.start = startOf(film, men);
-  if (!to_right) out.start = mirrored(right).start;
-  else out.start = right.start;
+  if (!to_right)
+    out.start = mirrored(right).start;
+  else
+    out.start = right.start;
   out.start->left_sideline = rounded(film.left_sideline - ball_x);
   return out;
 }

@@ -8,9 +8,10 @@
 
 namespace gapsound {
 
-/// One man of a tracking frame in the frame of the run: x to the offense's right, y downfield of the line, yd.
+/// One man of a tracking frame in the frame of the run: x to the offense's right, y downfield of the line,
+/// yd.
 struct FilmMan {
-  std::string label;     // his position as the file calls it: "OLB", "HB", "NT"
+  std::string label;  // his position as the file calls it: "OLB", "HB", "NT"
   bool attacks = false;
   bool has_ball = false;
   Vec2 pos, vel;

@@ -12,7 +12,8 @@ namespace {
 using G = Group;
 
 std::string upper(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
   return text;
 }
 
@@ -34,17 +35,20 @@ const std::map<std::string, FilmLabel>& attackerLabels() {
 
 const std::map<std::string, FilmLabel>& defenderLabels() {
   static const std::map<std::string, FilmLabel> table = {
-      {"DE", {G::edge, ""}},     {"EDGE", {G::edge, ""}},  {"ED", {G::edge, ""}},    {"LDE", {G::edge, ""}},
-      {"RDE", {G::edge, ""}},    {"LE", {G::edge, ""}},    {"RE", {G::edge, ""}},    {"SE", {G::edge, ""}},
-      {"WE", {G::edge, ""}},     {"RUSH", {G::edge, ""}},  {"DT", {G::tackle, ""}},  {"LDT", {G::tackle, ""}},
-      {"RDT", {G::tackle, ""}},  {"NT", {G::tackle, "NT"}}, {"NG", {G::tackle, "NT"}}, {"N", {G::tackle, "NT"}},
-      {"DG", {G::tackle, ""}},   {"DL", {G::tackle, ""}},  {"LB", {G::backer, ""}},  {"ILB", {G::backer, ""}},
-      {"MLB", {G::backer, ""}},  {"OLB", {G::backer, ""}}, {"LOLB", {G::backer, ""}}, {"ROLB", {G::backer, ""}},
-      {"SLB", {G::backer, ""}},  {"WLB", {G::backer, ""}}, {"M", {G::backer, ""}},   {"W", {G::backer, ""}},
-      {"S", {G::backer, ""}},    {"CB", {G::corner, ""}},  {"LCB", {G::corner, ""}}, {"RCB", {G::corner, ""}},
-      {"CR", {G::corner, ""}},   {"CL", {G::corner, ""}},  {"DB", {G::corner, ""}},  {"NB", {G::safety, "NK"}},
-      {"NK", {G::safety, "NK"}}, {"NCB", {G::safety, "NK"}}, {"FS", {G::safety, "FS"}}, {"SS", {G::safety, "SS"}},
-      {"SAF", {G::safety, ""}},  {"OV", {G::safety, "OV"}}};
+      {"DE", {G::edge, ""}},     {"EDGE", {G::edge, ""}},    {"ED", {G::edge, ""}},
+      {"LDE", {G::edge, ""}},    {"RDE", {G::edge, ""}},     {"LE", {G::edge, ""}},
+      {"RE", {G::edge, ""}},     {"SE", {G::edge, ""}},      {"WE", {G::edge, ""}},
+      {"RUSH", {G::edge, ""}},   {"DT", {G::tackle, ""}},    {"LDT", {G::tackle, ""}},
+      {"RDT", {G::tackle, ""}},  {"NT", {G::tackle, "NT"}},  {"NG", {G::tackle, "NT"}},
+      {"N", {G::tackle, "NT"}},  {"DG", {G::tackle, ""}},    {"DL", {G::tackle, ""}},
+      {"LB", {G::backer, ""}},   {"ILB", {G::backer, ""}},   {"MLB", {G::backer, ""}},
+      {"OLB", {G::backer, ""}},  {"LOLB", {G::backer, ""}},  {"ROLB", {G::backer, ""}},
+      {"SLB", {G::backer, ""}},  {"WLB", {G::backer, ""}},   {"M", {G::backer, ""}},
+      {"W", {G::backer, ""}},    {"S", {G::backer, ""}},     {"CB", {G::corner, ""}},
+      {"LCB", {G::corner, ""}},  {"RCB", {G::corner, ""}},   {"CR", {G::corner, ""}},
+      {"CL", {G::corner, ""}},   {"DB", {G::corner, ""}},    {"NB", {G::safety, "NK"}},
+      {"NK", {G::safety, "NK"}}, {"NCB", {G::safety, "NK"}}, {"FS", {G::safety, "FS"}},
+      {"SS", {G::safety, "SS"}}, {"SAF", {G::safety, ""}},   {"OV", {G::safety, "OV"}}};
   return table;
 }
 

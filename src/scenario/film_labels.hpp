@@ -13,6 +13,7 @@ struct FilmLabel {
 };
 /// `depth`: yards from the line, for labels that mean two things ("S": a backer near, a safety deep; "T" is a
 /// tackle, or the tailback when `line_full`: five linemen without him). Empty for no position.
-[[nodiscard]] std::optional<FilmLabel> labelled(const std::string& label, bool attacks, double depth, bool line_full);
+[[nodiscard]] std::optional<FilmLabel> labelled(const std::string& label, bool attacks, double depth,
+                                                bool line_full);
 
 }  // namespace gapsound

@@ -11,9 +11,9 @@
 namespace gapsound {
 namespace {
 
-constexpr double kAttached = 6.2;       // farthest from the ball a tight end is part of the line, yd
-constexpr double kOffLine = -1.7;       // deeper than this he is off it
-constexpr double kOnLine = 1.7;         // a backer nearer than this, in the box, is on the line
+constexpr double kAttached = 6.2;  // farthest from the ball a tight end is part of the line, yd
+constexpr double kOffLine = -1.7;  // deeper than this he is off it
+constexpr double kOnLine = 1.7;    // a backer nearer than this, in the box, is on the line
 constexpr double kBox = 7.5;
 
 bool isLineman(Group g) { return g == Group::guard || g == Group::center || g == Group::off_tackle; }
@@ -92,7 +92,8 @@ void Naming::nameLine() {
     extra.label_id.clear();
     line.erase(left ? line.begin() : line.end() - 1);
   }
-  const bool by_label = std::all_of(line.begin(), line.end(), [](auto* man) { return !man->label_id.empty(); });
+  const bool by_label =
+      std::all_of(line.begin(), line.end(), [](auto* man) { return !man->label_id.empty(); });
   constexpr const char* kNames[] = {"LT", "LG", "C", "RG", "RT"};
   constexpr const char* kGroups[] = {"off_tackle", "guard", "center", "guard", "off_tackle"};
   for (std::size_t k = 0; k < line.size(); ++k) {
@@ -116,11 +117,13 @@ double Naming::strongSide() {
 }
 
 void Naming::nameBacks() {
-  for (NamedMan* man : which([](const NamedMan& m) { return m.group == Group::quarterback; })) give(*man, {"Q"});
+  for (NamedMan* man : which([](const NamedMan& m) { return m.group == Group::quarterback; }))
+    give(*man, {"Q"});
   Men backs = which([](const NamedMan& m) { return m.group == Group::back; });
   sortBy(backs, [&](const NamedMan& m) { return m.has_ball ? -99.0 : before(m).y; });
   for (NamedMan* man : backs) give(*man, {"T", "F", "H"});
-  for (NamedMan* man : which([](const NamedMan& m) { return m.group == Group::fullback; })) give(*man, {"F", "H", "U"});
+  for (NamedMan* man : which([](const NamedMan& m) { return m.group == Group::fullback; }))
+    give(*man, {"F", "H", "U"});
 }
 
 /// Y on the strong side of the line, U on the other, V beyond; off the line behind it an H.
@@ -129,10 +132,14 @@ void Naming::nameTightEnds() {
   sortBy(ends, [&](const NamedMan& m) { return -wide(m); });
   for (NamedMan* man : ends) {
     const Vec2 spot = before(*man);
-    if (std::abs(spot.x) > kAttached) give(*man, {"A", "B", "V", "U"});
-    else if (spot.y < kOffLine && std::abs(spot.x) < 4.0) give(*man, {"H", "U", "V"});
-    else if (wide(*man) > 0.0) give(*man, {"Y", "V", "U"});
-    else give(*man, {"U", "V", "Y"});
+    if (std::abs(spot.x) > kAttached)
+      give(*man, {"A", "B", "V", "U"});
+    else if (spot.y < kOffLine && std::abs(spot.x) < 4.0)
+      give(*man, {"H", "U", "V"});
+    else if (wide(*man) > 0.0)
+      give(*man, {"Y", "V", "U"});
+    else
+      give(*man, {"U", "V", "Y"});
   }
 }
 
@@ -150,7 +157,8 @@ void Naming::nameFront() {
   Men line = which([&](const NamedMan& m) {
     const Vec2 spot = before(m);
     const bool lineman = m.group == Group::edge || m.group == Group::tackle;
-    return !m.attacks && (lineman || (m.group == Group::backer && spot.y < kOnLine && std::abs(spot.x) < kBox));
+    return !m.attacks &&
+           (lineman || (m.group == Group::backer && spot.y < kOnLine && std::abs(spot.x) < kBox));
   });
   sortBy(line, [&](const NamedMan& m) { return -wide(m); });
   if (line.empty()) return;
@@ -161,8 +169,10 @@ void Naming::nameFront() {
   const bool one = std::count_if(line.begin(), line.end(), [](auto* man) { return man->id.empty(); }) == 1;
   for (NamedMan* man : line) {
     if (!man->id.empty()) continue;
-    if (one) give(*man, {"NT", "DT", "DT2"});
-    else give(*man, {"DT", "NT", "DT2", "DG"});
+    if (one)
+      give(*man, {"NT", "DT", "DT2"});
+    else
+      give(*man, {"DT", "NT", "DT2", "DG"});
   }
 }
 
@@ -186,14 +196,17 @@ void Naming::nameSecondary() {
   sortBy(safeties, [&](const NamedMan& m) { return -wide(m); });
   for (NamedMan* man : safeties) {
     if (!man->id.empty()) continue;
-    if (man == safeties.front()) give(*man, {"SS", "FS", "NK", "OV"});
-    else give(*man, {"FS", "SS", "NK", "OV"});
+    if (man == safeties.front())
+      give(*man, {"SS", "FS", "NK", "OV"});
+    else
+      give(*man, {"FS", "SS", "NK", "OV"});
   }
 }
 
 double unlike(const NamedMan& man, Vec2 before, const Man& other) {
   const bool line = isLineman(man.group) || man.group == Group::tackle || man.group == Group::edge;
-  const bool other_line = isLineman(other.group) || other.group == Group::tackle || other.group == Group::edge;
+  const bool other_line =
+      isLineman(other.group) || other.group == Group::tackle || other.group == Group::edge;
   const double kind = man.group == other.group ? 0.0 : line == other_line ? 1.5 : 3.0;
   const double named = !man.label_id.empty() && man.label_id == other.id ? -3.0 : 0.0;
   return distance(before, other.spot) + kind + named;
@@ -212,10 +225,12 @@ void nameByLook(std::vector<NamedMan>& men, double since_snap_s, const Setup& lo
   for (std::size_t i = 0; i < men.size(); ++i) {
     const Vec2 before = men[i].start.pos - (0.5 * since_snap_s) * men[i].start.vel;
     for (std::size_t k = 0; k < kMen; ++k) {
-      if (men[i].attacks == look.men[k].attacks) matches.push_back({unlike(men[i], before, look.men[k]), i, k});
+      if (men[i].attacks == look.men[k].attacks)
+        matches.push_back({unlike(men[i], before, look.men[k]), i, k});
     }
   }
-  std::stable_sort(matches.begin(), matches.end(), [](const Match& a, const Match& b) { return a.cost < b.cost; });
+  std::stable_sort(matches.begin(), matches.end(),
+                   [](const Match& a, const Match& b) { return a.cost < b.cost; });
   std::array<bool, kMen> taken{};
   for (const Match& m : matches) {
     if (taken[m.other] || !men[m.man].id.empty()) continue;

@@ -110,7 +110,8 @@ void Fitting::assignSecondary(const Counts& counts, int side) {
       role(middle, side) = FitRole::cutback;
     }
   }
-  if (far != kNobody && role(far, side) == FitRole::cutback && staysWithTwins(far)) role(far, side) = FitRole::out;
+  if (far != kNobody && role(far, side) == FitRole::cutback && staysWithTwins(far))
+    role(far, side) = FitRole::out;
   for (int man = kOffense; man < kMen; ++man) {
     const bool behind = isOverhang(at(man)) && role(man, side) == FitRole::out && side * at(man).spot.x < 0;
     if (behind && !coversSlot(man)) role(man, side) = FitRole::cutback;
@@ -186,7 +187,8 @@ int Fitting::forceOn(const Counts& counts, int side) const {
 bool Fitting::staysWithTwins(int man) const {
   const int side = at(man).spot.x < shape_.middle_x ? -1 : +1;
   const bool high = !at(man).rolled && !at(man).middle;
-  return shell_.owns_twins && high && splitOut(look_, shape_, side).size() >= 2 && splitOut(look_, shape_, -side).empty();
+  return shell_.owns_twins && high && splitOut(look_, shape_, side).size() >= 2 &&
+         splitOut(look_, shape_, -side).empty();
 }
 
 int Fitting::safetyToward(int side) const {

@@ -27,15 +27,15 @@ struct Defender {
   int level = 1;
   PlaceRule rule = PlaceRule::line;
   Vec2 spot;
-  std::string gap;        // as called
-  std::string moved_gap;  // after the called movement; empty: none
-  bool rolled = false;    // safety brought down by the shell
-  bool middle = false;    // the one deep safety
-  bool nub = false;       // corner with no receiver on his side
-  int man_on = kNobody;   // index of an attacker
-  bool sent_back = false; // left the fit for a shell that wants two high
-  bool force = false;     // told to be force on his side, whatever the coverage says
-  bool fires = false;     // goes for the mesh at the snap
+  std::string gap;         // as called
+  std::string moved_gap;   // after the called movement; empty: none
+  bool rolled = false;     // safety brought down by the shell
+  bool middle = false;     // the one deep safety
+  bool nub = false;        // corner with no receiver on his side
+  int man_on = kNobody;    // index of an attacker
+  bool sent_back = false;  // left the fit for a shell that wants two high
+  bool force = false;      // told to be force on his side, whatever the coverage says
+  bool fires = false;      // goes for the mesh at the snap
 };
 /// 22 men placed, in one frame; attackers are men 0..10 and defenders 11..21 of the Setup to come.
 struct Look {

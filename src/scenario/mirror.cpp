@@ -23,8 +23,7 @@ void turn(Start& start) {
 }
 
 void turn(Opening& opening) {
-  for (Opening::Place& man : opening.men)
-    man = {mirrored(man.pos), mirrored(man.vel), mirrored(man.face)};
+  for (Opening::Place& man : opening.men) man = {mirrored(man.pos), mirrored(man.vel), mirrored(man.face)};
 }
 
 void turn(Man& man) {

@@ -34,7 +34,8 @@ const T& found(const T* entry, const Scenario& scenario, const char* path, const
 Splits splitsOf(const Scenario& scenario, const Bodies& bodies) {
   Splits splits = bodies.levels[static_cast<std::size_t>(scenario.level)].splits;
   const std::string& name = scenario.offense.splits;
-  const SplitCall& call = found(findSplits(bodies, name), scenario, "/offense/splits", name, splitNames(bodies));
+  const SplitCall& call =
+      found(findSplits(bodies, name), scenario, "/offense/splits", name, splitNames(bodies));
   const SplitCall& usual = bodies.split_calls.front();
   if (&call == &usual) return splits;
   splits.guard *= call.guard / usual.guard;
@@ -76,8 +77,8 @@ Names filmedNames(const Scenario& scenario, const Library& library) {
     names.front = &found(findFront(library, scenario.defense.front), scenario, "/defense/front",
                          scenario.defense.front, frontNames(library));
   if (!scenario.offense.formation.empty())
-    names.formation = &found(findFormation(library, scenario.offense.formation), scenario, "/offense/formation",
-                             scenario.offense.formation, formationNames(library));
+    names.formation = &found(findFormation(library, scenario.offense.formation), scenario,
+                             "/offense/formation", scenario.offense.formation, formationNames(library));
   if (scenario.offense.scheme.empty()) return names;
   const Scheme& scheme = found(findScheme(library, scenario.offense.scheme), scenario, "/offense/scheme",
                                scenario.offense.scheme, schemeNames(library));
@@ -118,14 +119,14 @@ Names namesOf(const Scenario& scenario, const Library& library) {
   names.shell = &found(findShell(library, defense.shell), scenario, "/defense/shell", defense.shell,
                        shellNames(library));
   if (const auto& call = offense.motion) {
-    names.motion =
-        &found(findMotion(library, call->kind), scenario, "/offense/motion/kind", call->kind, motionNames(library));
+    names.motion = &found(findMotion(library, call->kind), scenario, "/offense/motion/kind", call->kind,
+                          motionNames(library));
   }
   names.splits = splitsOf(scenario, library.bodies);
   for (std::size_t i = 0; i < defense.checks.size(); ++i) {
     const std::string path = "/defense/call/checks/" + std::to_string(i);
-    names.checks.push_back(&found(findCheck(library, defense.checks[i]), scenario, path.c_str(), defense.checks[i],
-                                  checkNames(library)));
+    names.checks.push_back(&found(findCheck(library, defense.checks[i]), scenario, path.c_str(),
+                                  defense.checks[i], checkNames(library)));
   }
   names.backer_depth = backerDepthOf(scenario, library, names);
   return names;

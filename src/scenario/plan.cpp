@@ -13,7 +13,8 @@ namespace gapsound {
 namespace {
 
 bool hasMan(const Setup& setup, const std::string& id) {
-  return std::any_of(setup.men.begin(), setup.men.end(), [&](const Man& man) { return sameName(man.id, id); });
+  return std::any_of(setup.men.begin(), setup.men.end(),
+                     [&](const Man& man) { return sameName(man.id, id); });
 }
 
 }  // namespace
@@ -54,7 +55,8 @@ std::vector<std::vector<Setup>> resolveAll(const Plan& plan, const Library& libr
   }
   for (const auto& [id, settings] : plan.players) {
     if (placed.count(id) == 0)
-      throw InputError(plan.source, "/players/" + id, "in none of the looks", nameHint(id, {men.begin(), men.end()}));
+      throw InputError(plan.source, "/players/" + id, "in none of the looks",
+                       nameHint(id, {men.begin(), men.end()}));
   }
   return setups;
 }

@@ -146,20 +146,25 @@ double flightOf(SnapKind snap, const CallHabits& habits) {
 }
 
 const char* wordFor(SnapKind snap) {
-  return snap == SnapKind::under_center ? "under centre" : snap == SnapKind::pistol ? "in pistol" : "in the gun";
+  return snap == SnapKind::under_center ? "under centre"
+         : snap == SnapKind::pistol     ? "in pistol"
+                                        : "in the gun";
 }
 
 void noteCarrier(Setup& setup, SnapKind drawn, const Scheme& scheme) {
   const SnapKind snap = snapOf(drawn, scheme);
-  if (snap != drawn) setup.notes.push_back(fmt::format("the quarterback is {} for this scheme", wordFor(snap)));
+  if (snap != drawn)
+    setup.notes.push_back(fmt::format("the quarterback is {} for this scheme", wordFor(snap)));
   if (setup.carrier == kNobody) return;
   const std::string& id = setup.men[static_cast<std::size_t>(setup.carrier)].id;
-  if (id != scheme.carriers.front()) setup.notes.push_back(fmt::format("no {}: {} carries", scheme.carriers.front(), id));
+  if (id != scheme.carriers.front())
+    setup.notes.push_back(fmt::format("no {}: {} carries", scheme.carriers.front(), id));
 }
 
 /// The look of a run to the right: the library's turned that way, or the one that fits the film.
 Look rightLook(const Scenario& scenario, const Scenario& right, const Names& names, const LevelKind& level) {
-  if (isFilmed(scenario)) return filmedLook(right, names.front->men.empty() ? nullptr : names.front, names.splits);
+  if (isFilmed(scenario))
+    return filmedLook(right, names.front->men.empty() ? nullptr : names.front, names.splits);
   const Look look = lookOf(scenario, names, level);
   return scenario.offense.direction == "right" ? look : turnedOver(look);
 }

@@ -35,27 +35,28 @@ struct MotionCall {
 };
 
 struct OffensePlan {
-  std::string formation;           // id or name
-  std::string scheme;              // id or name
+  std::string formation;  // id or name
+  std::string scheme;     // id or name
   std::string variant = "base";
-  std::string direction = "right"; // left, right
-  std::string strength = "right";  // left, right
+  std::string direction = "right";  // left, right
+  std::string strength = "right";   // left, right
   std::optional<MotionCall> motion;
-  std::string splits = "standard"; // a spacing of bodies.json: standard, tight, wide
+  std::string splits = "standard";  // a spacing of bodies.json: standard, tight, wide
 };
 
 struct DefensePlan {
   std::string front;
   std::string shell = "quarters";
-  std::string structure = "spill";      // spill, box
+  std::string structure = "spill";                             // spill, box
   std::optional<std::string> structure_left, structure_right;  // runs to that side, where they differ
-  std::string strength = "formation";   // what the front is set to: formation, receivers, field, boundary, left, right
-  std::vector<std::string> checks;      // answers to a lopsided formation, by name
+  std::string strength =
+      "formation";  // what the front is set to: formation, receivers, field, boundary, left, right
+  std::vector<std::string> checks;  // answers to a lopsided formation, by name
   std::string movement = "none";
-  std::string bs_backer = "overlap";    // overlap, fold, shoot, hang
-  std::string key = "triangle";         // single, triangle
-  std::array<FitOff, 3> fit_off{};      // by level 1, 2, 3
-  std::optional<CallMix> mix;           // absent: the library's defaults (calls.json); {"none"}: all zero
+  std::string bs_backer = "overlap";  // overlap, fold, shoot, hang
+  std::string key = "triangle";       // single, triangle
+  std::array<FitOff, 3> fit_off{};    // by level 1, 2, 3
+  std::optional<CallMix> mix;         // absent: the library's defaults (calls.json); {"none"}: all zero
 };
 
 /// What a file may change about one man. Given times are the man's own: no level scale is laid on them.
@@ -96,7 +97,7 @@ struct Scenario {
   std::string title;
   std::vector<std::string> tags;
   Level level = Level::high_school;
-  std::string clock = "hand";       // how given times were taken: hand, electronic
+  std::string clock = "hand";  // how given times were taken: hand, electronic
   FieldSpot field;
   OffensePlan offense;
   DefensePlan defense;

@@ -91,8 +91,8 @@ double clockStart(const Scenario& scenario) {
   return scenario.clock == "electronic" ? kElectronicStart : kHandStart;
 }
 
-void setBody(Body& body, const ManPath& path, const ManSettings& man, double clock_start_s, const Library& library,
-             const Model& model) {
+void setBody(Body& body, const ManPath& path, const ManSettings& man, double clock_start_s,
+             const Library& library, const Model& model) {
   if (man.mass_kg) setMass(body, library.bodies, *man.mass_kg);
   setTimes(body, man, clock_start_s, model, path.file(), path.path());
   body.push = man.push.value_or(body.push);

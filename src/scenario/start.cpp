@@ -55,7 +55,8 @@ std::string groupOf(const Library& library, const std::string& id) {
 void nameGroups(Scenario& s, const Library& library) {
   for (auto& [id, man] : s.start->men) {
     if (man.group.empty()) man.group = groupOf(library, id);
-    if (!groupNamed(man.group)) refuse(s, "/men/" + id + "/group", "\"" + man.group + "\"", "a kind of man of the library");
+    if (!groupNamed(man.group))
+      refuse(s, "/men/" + id + "/group", "\"" + man.group + "\"", "a kind of man of the library");
   }
 }
 
@@ -77,8 +78,10 @@ void checkMen(const Scenario& s) {
     }
   }
   if (start.men.size() != kMen || count != kOffense)
-    refuse(s, "/men", fmt::format("{} men, {} of them attack", start.men.size(), count), "22 men, 11 on each side");
-  if (line != 5) refuse(s, "/men", fmt::format("{} linemen of the offense", line), "5: off_tackle, guard, center");
+    refuse(s, "/men", fmt::format("{} men, {} of them attack", start.men.size(), count),
+           "22 men, 11 on each side");
+  if (line != 5)
+    refuse(s, "/men", fmt::format("{} linemen of the offense", line), "5: off_tackle, guard, center");
 }
 
 void checkStart(const Scenario& s) {
@@ -86,7 +89,8 @@ void checkStart(const Scenario& s) {
   within(s, "/since_snap_s", start.since_snap_s, 0.0, kLongest);
   checkMen(s);
   const auto ball = start.men.find(start.ball);
-  if (ball == start.men.end()) refuse(s, "/ball", "\"" + start.ball + "\"", nameHint(start.ball, idsOf(start)));
+  if (ball == start.men.end())
+    refuse(s, "/ball", "\"" + start.ball + "\"", nameHint(start.ball, idsOf(start)));
   if (!attacks(ball->second)) refuse(s, "/ball", "\"" + start.ball + "\"", "a man who attacks");
 }
 
@@ -94,7 +98,8 @@ void checkStart(const Scenario& s) {
 void movePlayers(Scenario& s) {
   for (auto& [id, settings] : s.players) {
     const auto man = s.start->men.find(id);
-    if (man == s.start->men.end()) throw InputError(s.source, "/players/" + id, "unknown man", nameHint(id, idsOf(*s.start)));
+    if (man == s.start->men.end())
+      throw InputError(s.source, "/players/" + id, "unknown man", nameHint(id, idsOf(*s.start)));
     Vec2& pos = man->second.pos;
     pos.x = settings.x.value_or(pos.x);
     pos.y = settings.y.value_or(pos.y);

@@ -11,13 +11,13 @@
 namespace gapsound {
 namespace {
 
-constexpr double kTouching = 1.15;   // centres of two men in contact, yd
-constexpr double kMeshSoon = 1.2;    // s within which a hand-off is still to come
-constexpr double kMeshWidth = 1.6;   // how near the two then pass, yd
-constexpr double kMeshEarly = 1.1;   // s after the snap until when paths do not yet show it
-constexpr double kMeshFrom = 7.0;    // farthest a back then comes from, yd
-constexpr double kMeshClosing = 6.0; // yd/s at which the two come together
-constexpr double kWorkPace = 0.75;   // share of top speed a blocker works at
+constexpr double kTouching = 1.15;    // centres of two men in contact, yd
+constexpr double kMeshSoon = 1.2;     // s within which a hand-off is still to come
+constexpr double kMeshWidth = 1.6;    // how near the two then pass, yd
+constexpr double kMeshEarly = 1.1;    // s after the snap until when paths do not yet show it
+constexpr double kMeshFrom = 7.0;     // farthest a back then comes from, yd
+constexpr double kMeshClosing = 6.0;  // yd/s at which the two come together
+constexpr double kWorkPace = 0.75;    // share of top speed a blocker works at
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
 const Opening::Place& placeOf(const Setup& s, int man) { return s.opening->men[at(man)]; }
@@ -41,7 +41,8 @@ Meeting meshOf(const Setup& s, int passer, int back) {
   const double square = dot(closing, closing);
   const double t = square > 1e-6 ? std::clamp(-dot(gap, closing) / square, 0.0, kMeshSoon) : 0.0;
   if (length(gap + t * closing) < kMeshWidth) return {t, b.pos + t * b.vel};
-  const bool early = s.opening->since_snap_s < kMeshEarly && groupOf(s, back) == Group::back && length(gap) < kMeshFrom;
+  const bool early =
+      s.opening->since_snap_s < kMeshEarly && groupOf(s, back) == Group::back && length(gap) < kMeshFrom;
   return {early ? length(gap) / kMeshClosing : kNever, b.pos + 0.6 * gap};
 }
 
@@ -87,7 +88,8 @@ class Inference {
   bool blocks(int man) const { return man != s_.carrier && man != s_.passer; }
   bool idle(int man) { return blocks(man) && job(man).kind == BlockKind::none; }
   bool taken(int defender) {
-    return std::any_of(s_.men.begin(), s_.men.begin() + kOffense, [&](const Man& m) { return m.block.target == defender; });
+    return std::any_of(s_.men.begin(), s_.men.begin() + kOffense,
+                       [&](const Man& m) { return m.block.target == defender; });
   }
   double pace(int man) const { return kWorkPace * s_.men[at(man)].body.top_speed; }
 
@@ -132,7 +134,8 @@ class Inference {
     std::vector<int> men;
     for (int i = 0; i < kOffense; ++i)
       if (pulls(i)) men.push_back(i);
-    std::stable_sort(men.begin(), men.end(), [&](int a, int b) { return placeOf(s_, a).pos.x > placeOf(s_, b).pos.x; });
+    std::stable_sort(men.begin(), men.end(),
+                     [&](int a, int b) { return placeOf(s_, a).pos.x > placeOf(s_, b).pos.x; });
     s_.run.bends = men.empty();
     bool kicked = false;
     for (const int man : men) {
@@ -200,18 +203,23 @@ class Inference {
 };
 
 constexpr std::pair<const char*, BlockKind> kBlockWords[] = {
-    {"base", BlockKind::base},     {"down", BlockKind::down},   {"back", BlockKind::back},
-    {"reach", BlockKind::reach},   {"scoop", BlockKind::scoop}, {"cutoff", BlockKind::cutoff},
-    {"kick", BlockKind::kick},     {"log", BlockKind::log},     {"wrap", BlockKind::wrap},
-    {"lead", BlockKind::lead},     {"insert", BlockKind::insert}, {"hinge", BlockKind::hinge},
-    {"climb", BlockKind::climb},   {"arc", BlockKind::arc},     {"stalk", BlockKind::stalk},
-    {"crack", BlockKind::crack},   {"wall", BlockKind::wall}};
-constexpr std::pair<const char*, FitRole> kRoleWords[] = {
-    {"edge", FitRole::edge},           {"back_edge", FitRole::back_edge},
-    {"interior", FitRole::interior},   {"first_backer", FitRole::first_backer},
-    {"fill_backer", FitRole::fill_backer}, {"overlap_backer", FitRole::overlap_backer},
-    {"force", FitRole::force},         {"alley", FitRole::alley},
-    {"cutback", FitRole::cutback},     {"corner", FitRole::corner}, {"out", FitRole::out}};
+    {"base", BlockKind::base},   {"down", BlockKind::down},     {"back", BlockKind::back},
+    {"reach", BlockKind::reach}, {"scoop", BlockKind::scoop},   {"cutoff", BlockKind::cutoff},
+    {"kick", BlockKind::kick},   {"log", BlockKind::log},       {"wrap", BlockKind::wrap},
+    {"lead", BlockKind::lead},   {"insert", BlockKind::insert}, {"hinge", BlockKind::hinge},
+    {"climb", BlockKind::climb}, {"arc", BlockKind::arc},       {"stalk", BlockKind::stalk},
+    {"crack", BlockKind::crack}, {"wall", BlockKind::wall}};
+constexpr std::pair<const char*, FitRole> kRoleWords[] = {{"edge", FitRole::edge},
+                                                          {"back_edge", FitRole::back_edge},
+                                                          {"interior", FitRole::interior},
+                                                          {"first_backer", FitRole::first_backer},
+                                                          {"fill_backer", FitRole::fill_backer},
+                                                          {"overlap_backer", FitRole::overlap_backer},
+                                                          {"force", FitRole::force},
+                                                          {"alley", FitRole::alley},
+                                                          {"cutback", FitRole::cutback},
+                                                          {"corner", FitRole::corner},
+                                                          {"out", FitRole::out}};
 
 template <class Words>
 auto named(const Words& words, const std::string& word, const Scenario& s, const std::string& path) {

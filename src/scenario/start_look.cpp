@@ -65,7 +65,8 @@ Attacker attackerFrom(const Filmed& man, const Splits& splits) {
   const bool end = man.group == Group::tight_end && off > 0.3 && man.spot.y > -3.0;
   if (end && off < kNextMan) {
     out.on_line = man.spot.y > kOnLineAttack;
-    out.spot = {sideOf(man.spot.x) * (splits.end + (out.on_line ? 0.0 : 0.9)), out.on_line ? kLinemanY : kWingY};
+    out.spot = {sideOf(man.spot.x) * (splits.end + (out.on_line ? 0.0 : 0.9)),
+                out.on_line ? kLinemanY : kWingY};
     return out;
   }
   const double front = isLineman(man.group) ? -0.5 : -0.7;
@@ -77,7 +78,8 @@ void fillOffense(Look& look, const Start& start, const Splits& splits) {
   std::vector<Filmed> men = menOf(start, true);
   placeLine(men, splits);
   std::stable_sort(men.begin(), men.end(), [](const Filmed& a, const Filmed& b) {
-    return isLineman(a.group) != isLineman(b.group) ? isLineman(a.group) : a.spot.x < b.spot.x && isLineman(a.group);
+    return isLineman(a.group) != isLineman(b.group) ? isLineman(a.group)
+                                                    : a.spot.x < b.spot.x && isLineman(a.group);
   });
   for (std::size_t i = 0; i < look.offense.size(); ++i) look.offense[i] = attackerFrom(men[i], splits);
 }
@@ -190,13 +192,14 @@ void Reader::requireLine() {
   for (const int side : {+1, -1}) {
     const auto there = [&](const Defender& man) { return man.level == 1 && side * man.spot.x > 0.0; };
     if (std::any_of(look_.defense.begin(), look_.defense.end(), there)) continue;
-    const auto nearest = std::min_element(
-        look_.defense.begin(), look_.defense.end(), [&](const Defender& a, const Defender& b) {
-          const auto far = [&](const Defender& man) {
-            return man.spot.y + magnitude(man.spot.x) + (side * man.spot.x > 0.0 && man.level > 1 ? 0.0 : 99.0);
-          };
-          return far(a) < far(b);
-        });
+    const auto nearest = std::min_element(look_.defense.begin(), look_.defense.end(),
+                                          [&](const Defender& a, const Defender& b) {
+                                            const auto far = [&](const Defender& man) {
+                                              return man.spot.y + magnitude(man.spot.x) +
+                                                     (side * man.spot.x > 0.0 && man.level > 1 ? 0.0 : 99.0);
+                                            };
+                                            return far(a) < far(b);
+                                          });
     if (side * nearest->spot.x > 0.0 && nearest->level > 1) putOnLine(*nearest);
   }
 }

@@ -17,7 +17,9 @@ Vec2 aimOf(const Intent& intent, Vec2 otherwise) {
   return intent.push == Vec2{} ? otherwise : unit(intent.push, otherwise);
 }
 
-double ballDistance(const Present& now, int man) { return distance(now.frame.ball, now.frame.men[at(man)].pos); }
+double ballDistance(const Present& now, int man) {
+  return distance(now.frame.ball, now.frame.men[at(man)].pos);
+}
 
 // Blocker between him and where he wants to go: covered; beside it: half; behind him: free.
 double coverFactor(const Model& m, Vec2 aim, Vec2 to_blocker) {
@@ -77,7 +79,8 @@ bool Contact::ends(const Present& now, Actors& actors, const Clinch& c, std::vec
     events.push_back({now.tick, Happening::climbs, c.blocker, b.intent.hands_on, 0});
     return true;
   }
-  if (distance(now.frame.men[at(c.blocker)].pos, now.frame.men[at(c.defender)].pos) > m.hands_break_yd) return true;
+  if (distance(now.frame.men[at(c.blocker)].pos, now.frame.men[at(c.defender)].pos) > m.hands_break_yd)
+    return true;
   if (!shed) return false;
   b.out_until_s = now.clock_s + m.shed_out_s;
   events.push_back({now.tick, Happening::sheds, c.defender, c.blocker, 0});
@@ -97,7 +100,8 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
     if (d != b.intent.hands_on) {
       if (!b.intent.takes_any || blockersOn(d) > 0 || d == b.man->block.spares) continue;
       bool mates = false;
-      for (int i = 0; i < kOffense; ++i) mates = mates || (i != blocker && actors[at(i)].intent.hands_on == d);
+      for (int i = 0; i < kOffense; ++i)
+        mates = mates || (i != blocker && actors[at(i)].intent.hands_on == d);
       if (mates && now.clock_s < m.hands_mates_s) continue;
     }
     best = d;
@@ -187,7 +191,8 @@ Vec2 driveOf(const Pair& p) {
 double buildUp(const Pair& p, double sign) {
   const double since = seconds(p.now.tick - p.c.since_tick);
   const double build = p.m.push_start + (1.0 - p.m.push_start) * ramp(since, 0.0, p.m.push_build_s);
-  const double edge = 1.0 + sign * p.m.touch_edge * p.c.blocker_edge * (1.0 - ramp(since, 0.3, p.m.touch_fade_s));
+  const double edge =
+      1.0 + sign * p.m.touch_edge * p.c.blocker_edge * (1.0 - ramp(since, 0.3, p.m.touch_fade_s));
   return build * edge;
 }
 
@@ -237,12 +242,14 @@ void Contact::addForces(const Present& now, const Actors& actors, std::array<Vec
   for (const Clinch& c : clinches_) {
     const Pose& bp = now.frame.men[at(c.blocker)];
     const Pose& dp = now.frame.men[at(c.defender)];
-    const Pair p{*model_, now, actors[at(c.blocker)], actors[at(c.defender)], c, bp, dp, unit(dp.pos - bp.pos)};
+    const Pair p{*model_, now, actors[at(c.blocker)], actors[at(c.defender)], c,
+                 bp,      dp,  unit(dp.pos - bp.pos)};
     const int blockers = std::max(blockersOn(c.defender), 1);
     const Vec2 drive = driveOf(p);
     const Vec2 grip = hands(p);
     const double loss = model_->clinch_damping;
-    forces[at(c.blocker)] += blockerPush(p, drive) + steer(p, drive) + grip - loss * p.b.man->body.mass_kg * bp.vel;
+    forces[at(c.blocker)] +=
+        blockerPush(p, drive) + steer(p, drive) + grip - loss * p.b.man->body.mass_kg * bp.vel;
     forces[at(c.defender)] +=
         defenderPush(p, blockers) - grip - (loss / blockers) * p.d.man->body.mass_kg * dp.vel;
   }

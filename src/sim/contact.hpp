@@ -13,11 +13,11 @@ struct Clinch {
   int blocker = kNobody;
   int defender = kNobody;
   int since_tick = 0;
-  double leverage = 0.0;     // [-1, 1]; > 0: the defender is to the left of the blocker's line
-  Vec2 line{0.0, 1.0};       // blocker's line at first touch, unit
-  double blocker_edge = 1.0; // push factor from who arrived with more momentum, fades
-  double push_luck = 1.0;    // this pair's luck, as a factor on the blocker's push
-  double shed_luck = 1.0;    // and on the rate at which the defender sheds
+  double leverage = 0.0;      // [-1, 1]; > 0: the defender is to the left of the blocker's line
+  Vec2 line{0.0, 1.0};        // blocker's line at first touch, unit
+  double blocker_edge = 1.0;  // push factor from who arrived with more momentum, fades
+  double push_luck = 1.0;     // this pair's luck, as a factor on the blocker's push
+  double shed_luck = 1.0;     // and on the rate at which the defender sheds
 };
 
 /// Force of two men on each other and on the ground through a clinch, kg yd/s^2.
@@ -41,15 +41,18 @@ class Contact {
   void hold(const Opening& opening, int blocker, int defender, int tick, Actors& actors);
 
  private:
-  [[nodiscard]] bool ends(const Present& now, Actors& actors, const Clinch& c, std::vector<Event>& events) const;
+  [[nodiscard]] bool ends(const Present& now, Actors& actors, const Clinch& c,
+                          std::vector<Event>& events) const;
   [[nodiscard]] double shedPerSecond(const Present& now, const Actors& actors, const Clinch& c) const;
   void tryNew(const Present& now, Actors& actors, int blocker, std::vector<Event>& events);
   const Model* model_;
   std::vector<Clinch> clinches_;
 };
 
-/// Leverage of a first touch: which side of the blocker's line the defender is on, in shoulder widths, [-1, 1].
-[[nodiscard]] double leverageAtTouch(Vec2 blocker_pos, Vec2 blocker_vel, Vec2 defender_pos, Vec2 defender_vel);
+/// Leverage of a first touch: which side of the blocker's line the defender is on, in shoulder widths, [-1,
+/// 1].
+[[nodiscard]] double leverageAtTouch(Vec2 blocker_pos, Vec2 blocker_vel, Vec2 defender_pos,
+                                     Vec2 defender_vel);
 /// Speed-limited push of one man, kg yd/s^2: mass x acceleration x factor, falling with speed along the push.
 [[nodiscard]] double pushForce(const Model& model, double mass_kg, double factor, double speed_along);
 

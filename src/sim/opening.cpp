@@ -41,7 +41,8 @@ std::vector<std::pair<int, int>> handsOn(const Setup& setup, double reach) {
   std::stable_sort(near.begin(), near.end(), [](const Pair& x, const Pair& y) { return x.gap < y.gap; });
   std::vector<std::pair<int, int>> pairs;
   for (const Pair& p : near) {
-    const bool has = std::any_of(pairs.begin(), pairs.end(), [&](const auto& q) { return q.first == p.blocker; });
+    const bool has =
+        std::any_of(pairs.begin(), pairs.end(), [&](const auto& q) { return q.first == p.blocker; });
     if (!has) pairs.emplace_back(p.blocker, p.defender);
   }
   return pairs;

@@ -29,8 +29,9 @@ b2PolygonShape torsoShape(const PhysicsWorld::Torso& t) {
 b2Filter filterOf(const PhysicsWorld::Torso& t) {
   b2Filter f;
   f.categoryBits = t.passes_mates ? kPasser : t.attacks ? kAttackers : kDefenders;
-  f.maskBits = t.passes_mates ? kDefenders : t.attacks ? static_cast<std::uint16_t>(kAttackers | kDefenders)
-                                                        : static_cast<std::uint16_t>(kAttackers | kDefenders | kPasser);
+  f.maskBits = t.passes_mates ? kDefenders
+               : t.attacks    ? static_cast<std::uint16_t>(kAttackers | kDefenders)
+                              : static_cast<std::uint16_t>(kAttackers | kDefenders | kPasser);
   return f;
 }
 

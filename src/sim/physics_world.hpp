@@ -8,8 +8,8 @@
 namespace gapsound {
 
 /// Twenty-two torsos in a rigid-body world without gravity; the only place that knows Box2D.
-/// Yards and kilograms go in as they are. A torso is an eight-cornered ellipse, shoulders wide and chest deep;
-/// its facing is set by the mind, its place by forces and contact. Owns its bodies; not copyable.
+/// Yards and kilograms go in as they are. A torso is an eight-cornered ellipse, shoulders wide and chest
+/// deep; its facing is set by the mind, its place by forces and contact. Owns its bodies; not copyable.
 class PhysicsWorld {
  public:
   struct Torso {
@@ -28,12 +28,12 @@ class PhysicsWorld {
   [[nodiscard]] Vec2 pos(int man) const;
   [[nodiscard]] Vec2 vel(int man) const;
   [[nodiscard]] Vec2 face(int man) const;
-  void push(int man, Vec2 force);           // kg yd/s^2, for the coming step only
-  void setVelocity(int man, Vec2 vel);      // for an impact that has been worked out outside
+  void push(int man, Vec2 force);       // kg yd/s^2, for the coming step only
+  void setVelocity(int man, Vec2 vel);  // for an impact that has been worked out outside
   /// From now on he bumps into his own side too.
   void bumpMates(int man);
-  void turn(int man, double rad_per_s);     // for the coming step only
-  void step();                              // one tick
+  void turn(int man, double rad_per_s);  // for the coming step only
+  void step();                           // one tick
 
  private:
   struct Impl;

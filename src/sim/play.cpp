@@ -31,7 +31,8 @@ std::array<PhysicsWorld::Torso, kMen> torsosOf(const Setup& setup) {
   for (int i = 0; i < kMen; ++i) {
     const Man& man = setup.men[at(i)];
     const Vec2 face = isOffense(i) ? Vec2{0.0, 1.0} : Vec2{0.0, -1.0};
-    torsos[at(i)] = {man.spot, face, man.body.mass_kg, man.body.shoulder, man.body.chest, i == setup.passer, isOffense(i)};
+    torsos[at(i)] = {man.spot,          face,        man.body.mass_kg, man.body.shoulder, man.body.chest,
+                     i == setup.passer, isOffense(i)};
   }
   if (!setup.opening) return torsos;
   for (std::size_t i = 0; i < kMen; ++i) {
@@ -122,7 +123,8 @@ class Rep {
     }
     for (const Clinch& c : contact_.clinches()) {
       f.men[at(c.blocker)].engaged = static_cast<std::int8_t>(c.defender);
-      if (f.men[at(c.defender)].engaged == kNobody) f.men[at(c.defender)].engaged = static_cast<std::int8_t>(c.blocker);
+      if (f.men[at(c.defender)].engaged == kNobody)
+        f.men[at(c.defender)].engaged = static_cast<std::int8_t>(c.blocker);
     }
     f.carrier = static_cast<std::int8_t>(carrier_);
     f.ball = ballPlace();
@@ -155,7 +157,12 @@ class Rep {
     const double late = amountOf(actors_[at(man)].man->faults, FaultKind::late_read);
     if (late > 0.0 && distance(now_.frame.ball, now_.frame.men[at(man)].pos) > 3.0) delay += late;
     const int back = std::max(now_.tick - ticks(delay), 0);
-    return {record_.frames[at(back)], seconds(now_.tick - back), man, now_.frame.men[at(man)], now_.clock_s, lineup_};
+    return {record_.frames[at(back)],
+            seconds(now_.tick - back),
+            man,
+            now_.frame.men[at(man)],
+            now_.clock_s,
+            lineup_};
   }
 
   void decide() {
@@ -171,15 +178,19 @@ class Rep {
         continue;
       }
       const Glimpse glimpse = glimpseOf(i);
-      if (isOffense(i)) a.intent = decideAttacker(glimpse, i, a);
-      else decideDefense(glimpse, i, a);
+      if (isOffense(i))
+        a.intent = decideAttacker(glimpse, i, a);
+      else
+        decideDefense(glimpse, i, a);
     }
   }
 
   Intent decideAttacker(const Glimpse& glimpse, int i, Actor& a) {
-    const AttackerView view{glimpse, model_, a.man->body, record_.kept && i == setup_.passer ? keeper_sheet_ : sheet_};
+    const AttackerView view{glimpse, model_, a.man->body,
+                            record_.kept && i == setup_.passer ? keeper_sheet_ : sheet_};
     if (i == carrier_ && (i != setup_.passer || passerRuns())) return decideRunner(view, a.runner);
-    if (i == setup_.passer) return decidePasser(view, a.passer, i == carrier_ || (carrier_ == kNobody && !tossed_));
+    if (i == setup_.passer)
+      return decidePasser(view, a.passer, i == carrier_ || (carrier_ == kNobody && !tossed_));
     if (i == setup_.carrier) return decideApproach(view, a.runner);
     return decideBlocker(view, a.blocker);
   }
@@ -194,7 +205,9 @@ class Rep {
     if (after.fit != before.fit) note(Happening::decides, i, static_cast<int>(after.fit));
   }
 
-  void note(Happening what, int man, int code) { record_.events.push_back({now_.tick, what, man, kNobody, code}); }
+  void note(Happening what, int man, int code) {
+    record_.events.push_back({now_.tick, what, man, kNobody, code});
+  }
 
   // He has pulled the ball, or it is his by design and his start is over.
   bool passerRuns() const {
@@ -263,7 +276,8 @@ class Rep {
       const Pose& p = now_.frame.men[at(i)];
       const Body& body = a.man->body;
       hash = hashed(hash, p);
-      if (a.down) forces[at(i)] -= (body.mass_kg * model_.ground_drag) * p.vel;
+      if (a.down)
+        forces[at(i)] -= (body.mass_kg * model_.ground_drag) * p.vel;
       else if (!contact_.of(i) && !holding(i)) {
         const Vec2 want = i == carrier_ && tackling_.wrapped() ? 0.6 * a.intent.want : a.intent.want;
         forces[at(i)] += body.mass_kg * accelerationToward(body, model_, p.vel, p.face, want);
@@ -304,7 +318,8 @@ class Rep {
 
   // The whistle goes when a runner with a defender on him has not got anywhere for a while.
   bool progressStopped() {
-    const bool slow = record_.handoff_tick >= 0 && carrier_ != kNobody && length(world_->vel(carrier_)) < kStuckSpeed && defenderAt(carrier_);
+    const bool slow = record_.handoff_tick >= 0 && carrier_ != kNobody &&
+                      length(world_->vel(carrier_)) < kStuckSpeed && defenderAt(carrier_);
     if (!slow) slow_since_s_ = now_.clock_s;
     return now_.clock_s - slow_since_s_ > kStuckTime;
   }
@@ -326,7 +341,7 @@ class Rep {
   static constexpr double kLongest = 20.0;    // s
   static constexpr double kStuckSpeed = 0.8;  // yd/s
   static constexpr double kStuckTime = 1.5;   // s
-  static constexpr double kBodies = 0.85;   // yd, nearer two bodies may overlap
+  static constexpr double kBodies = 0.85;     // yd, nearer two bodies may overlap
 
   const Model& model_;
   Setup setup_;

@@ -94,8 +94,10 @@ void rollSnap(Setup& setup, const Model& m, std::uint64_t seed, Actors& actors, 
     a.luck = Stream(seed, a.man->stream, "contact");
     Stream power(seed, a.man->stream, "strength");
     a.strength = fixedExp(m.push_luck_man * power.normal());
-    if (isOffense(i)) rollAttacker(m, seed, a, a.man->block);
-    else rollDefender(m, seed, a);
+    if (isOffense(i))
+      rollAttacker(m, seed, a, a.man->block);
+    else
+      rollDefender(m, seed, a);
   }
   rollShoot(setup, seed, actors, events);
 }

@@ -11,7 +11,8 @@ std::size_t at(int i) { return static_cast<std::size_t>(i); }
 }  // namespace
 
 double freeTackleShare(const Model& m, double closing, bool across, double tackling) {
-  return logistic(m.tackle_base - m.tackle_speed * (closing - 3.0) - (across ? m.tackle_across : 0.0) + tackling);
+  return logistic(m.tackle_base - m.tackle_speed * (closing - 3.0) - (across ? m.tackle_across : 0.0) +
+                  tackling);
 }
 
 bool Tackling::canTry(const Present& now, const Actors& actors, const Contact& contact, int man) const {
@@ -90,7 +91,8 @@ void Tackling::attempt(const Present& now, Actors& actors, Contact& contact, Phy
     events.push_back({now.tick, Happening::misses_tackle, man, now.frame.carrier, 0});
     d.out_until_s = now.clock_s + m.miss_out_s;
   }
-  world.setVelocity(now.frame.carrier, (blocked ? m.miss_keep_blocked : m.miss_keep_free) * world.vel(now.frame.carrier));
+  world.setVelocity(now.frame.carrier,
+                    (blocked ? m.miss_keep_blocked : m.miss_keep_free) * world.vel(now.frame.carrier));
 }
 
 void Tackling::update(const Present& now, Actors& actors, Contact& contact, PhysicsWorld& world,

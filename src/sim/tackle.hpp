@@ -13,7 +13,8 @@ namespace gapsound {
 class Tackling {
  public:
   explicit Tackling(const Model& model) : model_(&model) { next_try_s_.fill(0.0); }
-  void update(const Present& now, Actors& actors, Contact& contact, PhysicsWorld& world, std::vector<Event>& events);
+  void update(const Present& now, Actors& actors, Contact& contact, PhysicsWorld& world,
+              std::vector<Event>& events);
   /// Pull of the tacklers on the man they hold; he keeps `carrierShare` of his own drive.
   void addForces(const Present& now, const Actors& actors, std::array<Vec2, kMen>& forces) const;
   [[nodiscard]] bool wrapped() const { return !holders_.empty(); }
@@ -23,7 +24,8 @@ class Tackling {
   [[nodiscard]] const std::vector<int>& holders() const { return holders_; }
 
  private:
-  [[nodiscard]] double makeShare(const Present& now, const Actors& actors, const Contact& contact, int man) const;
+  [[nodiscard]] double makeShare(const Present& now, const Actors& actors, const Contact& contact,
+                                 int man) const;
   [[nodiscard]] bool canTry(const Present& now, const Actors& actors, const Contact& contact, int man) const;
   void attempt(const Present& now, Actors& actors, Contact& contact, PhysicsWorld& world, int man,
                std::vector<Event>& events);

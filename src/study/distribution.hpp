@@ -39,7 +39,7 @@ struct Distribution {
   double lost = 0, stuffed = 0, four_plus = 0, ten_plus = 0, twelve_plus = 0, twenty_plus = 0, success = 0;
   double cross_x_mean = 0, cross_x_median = 0;  // of the reps that crossed, real frame
   double cutback_open = 0, cutback_taken = 0, bounced = 0;
-  double kept = 0;  // share of reps on which the quarterback kept a read play
+  double kept = 0;            // share of reps on which the quarterback kept a read play
   double missed_tackles = 0;  // share of tackle tries
   std::map<std::string, LaneUse> lanes;
   Timing timing;

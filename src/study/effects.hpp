@@ -27,7 +27,13 @@ struct Turn {
   double amount = 0.0;
 };
 
-enum class Measure { yards, cutback_open, cutback_taken, crossing, twelve_plus };  // crossing: yd toward the play side
+enum class Measure {
+  yards,
+  cutback_open,
+  cutback_taken,
+  crossing,
+  twelve_plus
+};  // crossing: yd toward the play side
 enum class Demand {
   more,     // at least `margin` more, at the confidence asked for
   bounded,  // the upper bound of the difference stays below `margin`

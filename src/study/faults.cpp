@@ -98,8 +98,9 @@ std::string sentenceOf(const Setup& look, const FaultResult& result) {
   const FaultRow& top = result.rows.front();
   if (top.loss.difference <= 0.0) return "No mistake costs anything on this look.";
   const char* sure = top.loss.p_value < kSure ? "" : ", which is not sure,";
-  return fmt::format("The costliest mistake is {} ({}): on the call it costs {}{} and {}.", nameOf(look, top.mistakes),
-                     wordsOf(top.mistakes), sizeOf(top.loss), sure, repairWords(look, top));
+  return fmt::format("The costliest mistake is {} ({}): on the call it costs {}{} and {}.",
+                     nameOf(look, top.mistakes), wordsOf(top.mistakes), sizeOf(top.loss), sure,
+                     repairWords(look, top));
 }
 
 }  // namespace

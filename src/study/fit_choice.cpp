@@ -64,7 +64,8 @@ std::vector<FitDeed> deedsOf(FitRole role, Fit right) {
   std::vector<Fit> fits;
   std::vector<Fault> faults;
   if (isBacker(role)) {
-    fits = {Fit::called, Fit::over_top, Fit::new_edge, Fit::inside, Fit::inside_half, Fit::tight_double, Fit::hang};
+    fits = {Fit::called,      Fit::over_top,     Fit::new_edge, Fit::inside,
+            Fit::inside_half, Fit::tight_double, Fit::hang};
     faults = {{F::scrape_wide, 3.5}, {F::over_run, 3.5}, {F::flowed, 1.0}, {F::too_deep, 3.0}};
   } else if (role == FitRole::alley) {
     fits = {Fit::called, Fit::alley, Fit::insert, Fit::cutback_window};
@@ -127,10 +128,13 @@ std::vector<Case> casesOf(const std::vector<Seen>& seen, FitRole role, std::uint
     Case found{state, {}, {}, {}};
     for (std::size_t rep = 0; rep < seen.size(); ++rep) {
       if (seen[rep].state != state) continue;
-      if (rep < third) found.picking.push_back(first_seed + rep);
-      else found.judging.push_back(first_seed + rep), found.times.push_back(seen[rep].t);
+      if (rep < third)
+        found.picking.push_back(first_seed + rep);
+      else
+        found.judging.push_back(first_seed + rep), found.times.push_back(seen[rep].t);
     }
-    if (static_cast<int>(std::min(found.picking.size(), found.judging.size())) >= kFewest) cases.push_back(found);
+    if (static_cast<int>(std::min(found.picking.size(), found.judging.size())) >= kFewest)
+      cases.push_back(found);
   }
   return cases;
 }
@@ -151,7 +155,8 @@ std::vector<FitDeed> picked(const Setup& setup, const FitChoice& choice, const M
       apart += distance(played[i].place, right[i].place) / static_cast<double>(played.size());
     if (apart >= 0.7 * kSamePlace) tried.push_back({deed, meanOf(yardsOf(played)) - meanOf(yardsOf(right))});
   }
-  std::stable_sort(tried.begin(), tried.end(), [](const Tried& a, const Tried& b) { return a.cost < b.cost; });
+  std::stable_sort(tried.begin(), tried.end(),
+                   [](const Tried& a, const Tried& b) { return a.cost < b.cost; });
   std::vector<FitDeed> deeds;
   for (std::size_t i = 0; i < tried.size(); ++i)
     if (i == 0 || i + 4 > tried.size()) deeds.push_back(tried[i].deed);
@@ -162,7 +167,8 @@ bool inSight(Vec2 place) { return std::abs(place.x) < 8.5 && -3.5 < place.y && p
 
 /// How poor a rep is for showing: an odd gain, a late moment, places out of sight or all in one.
 double oddness(std::size_t rep, double median, double t, const Reps& right, const std::vector<Reps>& others) {
-  double odd = std::abs(right[rep].yards - median) + (t > 2.3 ? 6.0 : 0.0) + (inSight(right[rep].place) ? 0.0 : 20.0);
+  double odd =
+      std::abs(right[rep].yards - median) + (t > 2.3 ? 6.0 : 0.0) + (inSight(right[rep].place) ? 0.0 : 20.0);
   for (const Reps& other : others) {
     const double apart = distance(other[rep].place, right[rep].place);
     odd += apart < 1.2 * kSamePlace || apart > 6.5 || !inSight(other[rep].place) ? 4.0 : 0.0;
@@ -186,12 +192,14 @@ void judge(FitChoice& choice, const Setup& setup, const Model& model, const Case
   const Reps right = playWith(setup, choice, choice.right.deed, model, reps.judging, threads);
   std::vector<Reps> others;
   others.reserve(deeds.size());
-  for (const FitDeed& deed : deeds) others.push_back(playWith(setup, choice, deed, model, reps.judging, threads));
+  for (const FitDeed& deed : deeds)
+    others.push_back(playWith(setup, choice, deed, model, reps.judging, threads));
   const std::size_t shown = shownRep(reps, right, others);
   choice.n = static_cast<int>(reps.judging.size());
   choice.seed = reps.judging[shown], choice.t = reps.times[shown];
   choice.right = optionOf(choice.right.deed, right, right, shown);
-  for (std::size_t i = 0; i < deeds.size(); ++i) choice.others.push_back(optionOf(deeds[i], others[i], right, shown));
+  for (std::size_t i = 0; i < deeds.size(); ++i)
+    choice.others.push_back(optionOf(deeds[i], others[i], right, shown));
   std::stable_sort(choice.others.begin(), choice.others.end(),
                    [](const FitOption& a, const FitOption& b) { return a.difference < b.difference; });
 }
@@ -226,20 +234,23 @@ Setup withDeed(const Setup& setup, const FitChoice& choice, const FitDeed& deed)
   Man& man = other.men[static_cast<std::size_t>(choice.man)];
   if (deed.fault) man.faults.push_back(*deed.fault);
   Fit* row = rowOf(other.fits, choice.role, structureFor(man.fit, setup.direction));
-  const int state = choice.end ? static_cast<int>(*choice.end) : choice.backer ? static_cast<int>(*choice.backer) : 0;
+  const int state = choice.end      ? static_cast<int>(*choice.end)
+                    : choice.backer ? static_cast<int>(*choice.backer)
+                                    : 0;
   if (row != nullptr && state > 0) row[state] = deed.fit;
   return other;
 }
 
-std::vector<FitChoice> choicesOf(const Setup& setup, int man, const Model& model, std::uint64_t first_seed, int n,
-                                 int threads) {
+std::vector<FitChoice> choicesOf(const Setup& setup, int man, const Model& model, std::uint64_t first_seed,
+                                 int n, int threads) {
   const FitRole role = roleOf(setup, man);
   if (deedsOf(role, Fit::called).empty()) return {};
   std::vector<Seen> seen(static_cast<std::size_t>(std::max(n, 0)));
   visitAll({setup}, model, first_seed, n, threads,
            [&](std::size_t, std::size_t rep, const Tape& tape) { seen[rep] = seenBy(tape, man, role); });
   FitTable fits = setup.fits;
-  const Fit* row = rowOf(fits, role, structureFor(setup.men[static_cast<std::size_t>(man)].fit, setup.direction));
+  const Fit* row =
+      rowOf(fits, role, structureFor(setup.men[static_cast<std::size_t>(man)].fit, setup.direction));
   std::vector<FitChoice> choices;
   for (const Case& reps : casesOf(seen, role, first_seed)) {
     FitChoice choice;

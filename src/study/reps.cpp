@@ -115,8 +115,9 @@ std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint6
   return playAll({setup}, model, first_seed, n, threads, progress).front();
 }
 
-void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n, int threads,
-              const std::function<void(std::size_t, std::size_t, const Tape&)>& visit, const Progress& progress) {
+void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n,
+              int threads, const std::function<void(std::size_t, std::size_t, const Tape&)>& visit,
+              const Progress& progress) {
   const auto reps = static_cast<std::size_t>(std::max(n, 0));
   if (setups.empty() || reps == 0) return;
   Work work(setups.size() * reps, progress);

@@ -21,13 +21,13 @@ using Progress = std::function<bool(double)>;
                                             int n, int threads = 0, const Progress& progress = {});
 /// Shows every tape of those reps to `visit`, on several threads at once and in no order: it may write only
 /// what belongs to its (setup, rep).
-void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n, int threads,
+void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n,
+              int threads,
               const std::function<void(std::size_t setup, std::size_t rep, const Tape& tape)>& visit,
               const Progress& progress = {});
 /// The same for chosen seeds of one setup.
 void visitSeeds(const Setup& setup, const Model& model, const std::vector<std::uint64_t>& seeds, int threads,
                 const std::function<void(std::size_t rep, const Tape& tape)>& visit);
-
 
 /// A study's setups, one a cell, and its first seed. Borrows both.
 struct Looks {

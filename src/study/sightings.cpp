@@ -22,15 +22,18 @@ Sighting sightingOf(const Tape& tape) {
   Sighting sighting;
   const Story story(tape);
   const int first = manInRole(story, FitRole::first_backer), alley = manInRole(story, FitRole::alley);
-  const Event* end = first == kNobody ? nullptr : story.last(Happening::end_state, first, story.decisiveTick());
-  const Event* backer = alley == kNobody ? nullptr : story.last(Happening::backer_state, alley, story.decisiveTick());
+  const Event* end =
+      first == kNobody ? nullptr : story.last(Happening::end_state, first, story.decisiveTick());
+  const Event* backer =
+      alley == kNobody ? nullptr : story.last(Happening::backer_state, alley, story.decisiveTick());
   if (end != nullptr) sighting.end = static_cast<EndState>(end->code);
   if (backer != nullptr) sighting.backer = static_cast<BackerState>(backer->code);
   return sighting;
 }
 
 int Sightings::count(EndState state) const {
-  return static_cast<int>(std::count_if(seen.begin(), seen.end(), [&](const Sighting& s) { return s.end == state; }));
+  return static_cast<int>(
+      std::count_if(seen.begin(), seen.end(), [&](const Sighting& s) { return s.end == state; }));
 }
 
 int Sightings::count(BackerState state) const {
@@ -42,10 +45,13 @@ Sightings sightingsOf(const Setup& setup, const Model& model, std::uint64_t firs
                       const Progress& progress) {
   const auto reps = static_cast<std::size_t>(std::max(n, 0));
   Sightings all{first_seed, std::vector<Summary>(reps), std::vector<Sighting>(reps)};
-  visitAll({setup}, model, first_seed, n, threads, [&](std::size_t, std::size_t rep, const Tape& tape) {
-    all.reps[rep] = summarize(tape);
-    all.seen[rep] = sightingOf(tape);
-  }, progress);
+  visitAll(
+      {setup}, model, first_seed, n, threads,
+      [&](std::size_t, std::size_t rep, const Tape& tape) {
+        all.reps[rep] = summarize(tape);
+        all.seen[rep] = sightingOf(tape);
+      },
+      progress);
   return all;
 }
 

@@ -149,7 +149,8 @@ Distribution Tally::distribution() const {
   d.success = whole_.shareAtLeast(std::ceil(yardsToSucceed(situation_)));
   d.cross_x_mean = cross_x_mean_.mean(), d.cross_x_median = cross_x_.median();
   const auto share = [&](std::int64_t hits) { return static_cast<double>(hits) / d.n; };
-  d.cutback_open = share(cutback_open_), d.cutback_taken = share(cutback_taken_), d.bounced = share(bounced_), d.kept = share(kept_);
+  d.cutback_open = share(cutback_open_), d.cutback_taken = share(cutback_taken_), d.bounced = share(bounced_),
+  d.kept = share(kept_);
   d.missed_tackles = tries_ > 0 ? static_cast<double>(misses_) / static_cast<double>(tries_) : 0.0;
   for (const auto& [gap, sums] : lanes_) d.lanes[gap] = {sums.share / d.n, sums.mean / sums.share};
   d.timing = timing();

@@ -31,7 +31,8 @@ std::string jobLine(const Assignment& job) {
 
 std::string carrierLine(const Setup& setup) {
   const std::string& id = setup.men[static_cast<std::size_t>(setup.carrier)].id;
-  return fmt::format("{}: ball at {:.1f} s, aim {}", id, setup.run.mesh_s, GapChart(setup).at(setup.run.aim_x));
+  return fmt::format("{}: ball at {:.1f} s, aim {}", id, setup.run.mesh_s,
+                     GapChart(setup).at(setup.run.aim_x));
 }
 
 std::string spotWords(const Setup& setup) {
@@ -48,7 +49,8 @@ std::vector<PageRect> cellsOf(Vec2 page, double foot, int columns, int rows) {
   cells.reserve(static_cast<std::size_t>(columns * rows));
   for (int row = 0; row < rows; ++row)
     for (int column = 0; column < columns; ++column)
-      cells.push_back({kMargin + column * (width + kBetween), kMargin + row * (height + kBetween), width, height});
+      cells.push_back(
+          {kMargin + column * (width + kBetween), kMargin + row * (height + kBetween), width, height});
   return cells;
 }
 
@@ -73,7 +75,8 @@ double footing(Layout& layout, const ScoutCard& card, const PageRect& cell, doub
   for (std::size_t i = 0; i < card.movers.size(); ++i) {
     const std::size_t row = i / 2;
     const double x = cell.x + kPad + static_cast<double>(i % 2) * (column + kPad);
-    layout.line(x, top + static_cast<double>(row) * 1.28 * size, column, card.movers[i], size, StyleId::strong);
+    layout.line(x, top + static_cast<double>(row) * 1.28 * size, column, card.movers[i], size,
+                StyleId::strong);
   }
   return top - 0.4 * kPad;
 }
@@ -103,11 +106,13 @@ void putCard(Layout& layout, const ScoutCard& card, const PageRect& cell, double
 
 }  // namespace
 
-ScoutCard scoutCardOf(const Tape& drawn, const std::string& number, const std::string& play, const std::string& call) {
+ScoutCard scoutCardOf(const Tape& drawn, const std::string& number, const std::string& play,
+                      const std::string& call) {
   const Setup& setup = drawn.setup;
   ScoutCard card{number, play, {}, call, drawn, {}};
-  card.look = fmt::format("{} {} {}, {}, {} and {:.0f}", setup.formation, setup.scheme,
-                          setup.direction > 0 ? "right" : "left", spotWords(setup), setup.down, setup.distance);
+  card.look =
+      fmt::format("{} {} {}, {}, {} and {:.0f}", setup.formation, setup.scheme,
+                  setup.direction > 0 ? "right" : "left", spotWords(setup), setup.down, setup.distance);
   if (setup.carrier != kNobody) card.movers.push_back(carrierLine(setup));
   for (const Assignment& job : assignmentsOf(setup))
     if (moves(job) && card.movers.size() < kMostMovers) card.movers.push_back(jobLine(job));

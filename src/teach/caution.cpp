@@ -17,7 +17,8 @@ std::string cautionText() { return fmt::format("{}", fmt::join(cautionLines(), "
 
 const std::string& cardCaution() {
   static const std::string words =
-      "Contact level of this rep: ______. Hands and shoulders, head out. No block below the waist, in the back or on a "
+      "Contact level of this rep: ______. Hands and shoulders, head out. No block below the waist, in the "
+      "back or on a "
       "man who cannot see it; crack blocks high and from the front. Check the current rule book.";
   return words;
 }

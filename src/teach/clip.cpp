@@ -17,7 +17,7 @@ namespace {
 
 constexpr double kTitleSeconds = 1.0, kFreezeSeconds = 1.6, kEndingSeconds = 1.0, kCautionSeconds = 1.6;
 constexpr int kSlowness = 4;
-constexpr double kBeforeLine = 0.40, kAfterLine = 0.15;            // s around the crossing
+constexpr double kBeforeLine = 0.40, kAfterLine = 0.15;  // s around the crossing
 
 double longestOf(const ClipScript& script) {
   double longest = 0.0;

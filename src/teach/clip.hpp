@@ -22,7 +22,7 @@ struct ClipScript {
   std::string line;                       // under the frozen picture
   double slow_from = 0.0, slow_to = 0.0;  // shown at a quarter of real speed; equal: nowhere
   double freeze_at = -1.0;                // within the slow stretch; negative: nowhere
-  int loops = 1;  // times the play is shown, >= 1
+  int loops = 1;                          // times the play is shown, >= 1
   bool names = true;
   bool calipers = true;                               // in the frozen picture
   std::array<bool, 4> shown{true, true, true, true};  // offense, levels 1, 2, 3; the rest is greyed

@@ -40,25 +40,30 @@ Panel wholePage(const ClipScript& script) {
 }
 
 /// Lines of text under each other around a height, each broken to the page.
-void stack(Panel& page, const std::vector<std::pair<std::string, double>>& texts, double middle, double width, Anchor anchor) {
+void stack(Panel& page, const std::vector<std::pair<std::string, double>>& texts, double middle, double width,
+           Anchor anchor) {
   std::vector<std::pair<std::string, double>> lines;
   double height = 0.0;
   for (const auto& [text, size] : texts) {
-    for (const std::string& line : linesOf(text, size, width)) lines.emplace_back(line, size), height += kLeading * size;
+    for (const std::string& line : linesOf(text, size, width))
+      lines.emplace_back(line, size), height += kLeading * size;
     lines.emplace_back("", 0.6 * size), height += 0.6 * size;
   }
   double y = middle - 0.5 * height;
   const double x = anchor == Anchor::centre ? page.clip.middle().x : 0.5 * (page.clip.width - width);
   for (const auto& [line, size] : lines) {
     const double step = line.empty() ? size : kLeading * size;
-    if (!line.empty()) page.shapes.push_back(Label{{x, y + 0.5 * step}, line, size, size > 32.0 ? StyleId::title : StyleId::text, anchor});
+    if (!line.empty())
+      page.shapes.push_back(
+          Label{{x, y + 0.5 * step}, line, size, size > 32.0 ? StyleId::title : StyleId::text, anchor});
     y += step;
   }
 }
 
 DisplayList titleCard(const ClipScript& script) {
   Panel page = wholePage(script);
-  stack(page, {{script.title, 46.0}, {script.subtitle, 28.0}}, 0.5 * script.height, 0.86 * script.width, Anchor::centre);
+  stack(page, {{script.title, 46.0}, {script.subtitle, 28.0}}, 0.5 * script.height, 0.86 * script.width,
+        Anchor::centre);
   return {script.width, script.height, {std::move(page)}};
 }
 
@@ -90,7 +95,8 @@ double sizeToFit(const std::string& text, double size, double width) {
 void drawHeader(Panel& page, const ClipScript& script, const ClipFrame& frame) {
   const double y = 0.5 * kHeader;
   const double title = sizeToFit(script.title, 26.0, script.width - 330.0);
-  if (title >= kLeastTitle) page.shapes.push_back(Label{{24.0, y}, script.title, title, StyleId::title, Anchor::left});
+  if (title >= kLeastTitle)
+    page.shapes.push_back(Label{{24.0, y}, script.title, title, StyleId::title, Anchor::left});
   page.shapes.push_back(Label{
       {script.width - 24.0, y}, fmt::format("{:.2f} s", frame.t), 26.0, StyleId::mark_text, Anchor::right});
   page.shapes.push_back(
@@ -122,7 +128,8 @@ Panel footOf(const ClipScript& script, const ClipFrame& frame) {
   const auto lines = linesOf(captionFor(script, frame.scene), kCaptionText, 0.94 * script.width);
   double y = script.height - 0.5 * room - 0.5 * kLeading * kCaptionText * static_cast<double>(lines.size());
   for (const std::string& line : lines) {
-    foot.shapes.push_back(Label{{0.5 * script.width, y + 0.5 * kLeading * kCaptionText}, line, kCaptionText, StyleId::strong});
+    foot.shapes.push_back(
+        Label{{0.5 * script.width, y + 0.5 * kLeading * kCaptionText}, line, kCaptionText, StyleId::strong});
     y += kLeading * kCaptionText;
   }
   return foot;
@@ -159,8 +166,8 @@ FieldLook fieldLook(const ClipScript& script, const ClipFrame& frame, const Clip
 }
 
 /// The ledger of a side under its picture; of two sides over each other only the lower has room for one.
-Panel ledgerOf(const ClipScript& script, const ClipSide& side, const std::vector<Lane>& lanes, const Camera& camera,
-               const PageRect& box) {
+Panel ledgerOf(const ClipScript& script, const ClipSide& side, const std::vector<Lane>& lanes,
+               const Camera& camera, const PageRect& box) {
   const double bottom = script.height - captionRoom(script);
   const PageRect strip{box.x + 6.0, bottom - kLedger, box.width - 12.0, kLedger};
   return ledgerPanel(side.tape.setup, lanes, camera, {strip, 17.0, 1.0});

@@ -8,10 +8,11 @@
 namespace gapsound {
 namespace {
 
-constexpr int kScreening = 24;             // reps on which mistakes are picked
+constexpr int kScreening = 24;  // reps on which mistakes are picked
 constexpr std::size_t kPicked = 6, kShown = 3;
 
-Rows outcomesOf(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n, int threads) {
+Rows outcomesOf(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n,
+                int threads) {
   Rows rows;
   for (const auto& reps : playAll(setups, model, first_seed, n, threads)) {
     rows.emplace_back();
@@ -20,7 +21,8 @@ Rows outcomesOf(const std::vector<Setup>& setups, const Model& model, std::uint6
   return rows;
 }
 
-std::vector<Mistakes> costliest(const Setup& setup, const Model& model, std::uint64_t first_seed, int threads) {
+std::vector<Mistakes> costliest(const Setup& setup, const Model& model, std::uint64_t first_seed,
+                                int threads) {
   const auto mistakes = everyMistake(setup, false);
   const Rows rows = outcomesOf(faultSetups(setup, mistakes), model, first_seed, kScreening, threads);
   std::vector<Mistakes> picked;
@@ -35,17 +37,17 @@ CostlyFault told(const Setup& setup, const FaultRow& row) {
   const FaultFacts& facts = factsOf(mistake.fault.kind);
   const std::string amount =
       facts.unit == "share" ? "" : fmt::format(" ({:g} {})", mistake.fault.amount, facts.unit);
-  const std::string repair =
-      row.repaired_by == kNobody
-          ? "Fitting off the man in front surely wins none of it back."
-          : fmt::format("{} repairs it off the man in front: {:.1f} yd won back.", id(row.repaired_by), row.won_back.difference);
+  const std::string repair = row.repaired_by == kNobody
+                                 ? "Fitting off the man in front surely wins none of it back."
+                                 : fmt::format("{} repairs it off the man in front: {:.1f} yd won back.",
+                                               id(row.repaired_by), row.won_back.difference);
   return {fmt::format("{} {}{}", id(mistake.man), facts.words, amount), row.loss.difference, repair};
 }
 
 }  // namespace
 
-std::vector<CostlyFault> costlyFaultsOf(const Setup& setup, const Model& model, std::uint64_t first_seed, int n,
-                                        int threads) {
+std::vector<CostlyFault> costlyFaultsOf(const Setup& setup, const Model& model, std::uint64_t first_seed,
+                                        int n, int threads) {
   const auto picked = costliest(setup, model, first_seed, threads);
   const Rows rows = outcomesOf(faultSetups(setup, picked), model, first_seed + kScreening, n, threads);
   std::vector<CostlyFault> faults;

@@ -35,7 +35,8 @@ std::string onBlocker(const Setup& setup, const Man& man) {
   const Man& blocker = nearestBlocker(setup, man.spot.x);
   const double off = (man.spot.x - blocker.spot.x) * (blocker.spot.x < -0.01 ? -1.0 : 1.0);
   if (std::abs(off) <= kHeadUp) return "head up on " + blocker.id;
-  if (blocker.group == Group::center) return fmt::format("{}'s {} shoulder", blocker.id, off > 0 ? "right" : "left");
+  if (blocker.group == Group::center)
+    return fmt::format("{}'s {} shoulder", blocker.id, off > 0 ? "right" : "left");
   return fmt::format("{}'s {} shoulder", blocker.id, off > 0 ? "outside" : "inside");
 }
 
@@ -87,17 +88,20 @@ IfThen backerRead(const Setup& setup, const Phrases& phrases, BackerState state,
 
 void keepMostSeen(std::vector<IfThen>& reads) {
   std::erase_if(reads, [](const IfThen& read) { return read.count == 0 || read.does.empty(); });
-  std::stable_sort(reads.begin(), reads.end(), [](const IfThen& a, const IfThen& b) { return a.count > b.count; });
+  std::stable_sort(reads.begin(), reads.end(),
+                   [](const IfThen& a, const IfThen& b) { return a.count > b.count; });
   if (reads.size() > kMostReads) reads.resize(kMostReads);
 }
 
-std::array<std::vector<IfThen>, 3> levelsOf(const Setup& setup, const Phrases& phrases, const Sightings& seen) {
+std::array<std::vector<IfThen>, 3> levelsOf(const Setup& setup, const Phrases& phrases,
+                                            const Sightings& seen) {
   std::array<std::vector<IfThen>, 3> levels;
   const auto s = static_cast<std::size_t>(structureOf(setup));
   for (const LineRead& read : phrases.line_reads) levels[0].push_back({read.seen, {read.does[s]}, -1});
   if (castOf(setup).end != kNobody)
     for (int e = 1; e < kEndStates; ++e)
-      levels[1].push_back(endRead(setup, phrases, static_cast<EndState>(e), seen.count(static_cast<EndState>(e))));
+      levels[1].push_back(
+          endRead(setup, phrases, static_cast<EndState>(e), seen.count(static_cast<EndState>(e))));
   if (castOf(setup).first_backer != kNobody)
     for (int b = 1; b < kBackerStates; ++b)
       levels[2].push_back(
@@ -114,7 +118,9 @@ std::string named(const Setup& setup, FitRole role, const char* what) {
 
 }  // namespace
 
-FitRole roleIn(const Setup& setup, const Man& man) { return setup.direction > 0 ? man.fit.if_right : man.fit.if_left; }
+FitRole roleIn(const Setup& setup, const Man& man) {
+  return setup.direction > 0 ? man.fit.if_right : man.fit.if_left;
+}
 
 int manIn(const Setup& setup, FitRole role) {
   for (int man = kOffense; man < kMen; ++man)
@@ -146,8 +152,8 @@ Tape typicalTape(const Setup& setup, const Model& model, std::uint64_t first_see
   return playTape(plain, model, typicalSeed(sightingsOf(plain, model, first_seed, kPictureReps, threads)));
 }
 
-FitSheet fitSheetOf(const Setup& setup, const Phrases& phrases, const Model& model, std::uint64_t first_seed, int n,
-                    int threads) {
+FitSheet fitSheetOf(const Setup& setup, const Phrases& phrases, const Model& model, std::uint64_t first_seed,
+                    int n, int threads) {
   FitSheet sheet;
   sheet.drawn = typicalTape(setup, model, first_seed, threads);
   sheet.title = setup.title;
@@ -166,9 +172,10 @@ MasterCell masterCellOf(const Setup& setup, const Distribution& gains) {
   const Cast cast = castOf(setup);
   const std::string edge = structureOf(setup) == Structure::spill ? "spills" : "boxes";
   if (cast.end != kNobody) cell.fits = fmt::format("{} {}", at(setup, cast.end).id, edge);
-  for (const auto& part : {named(setup, FitRole::first_backer, "first"), named(setup, FitRole::overlap_backer, "overlap"),
-                           named(setup, FitRole::force, "force"), named(setup, FitRole::alley, "alley"),
-                           named(setup, FitRole::cutback, "cutback")})
+  for (const auto& part :
+       {named(setup, FitRole::first_backer, "first"), named(setup, FitRole::overlap_backer, "overlap"),
+        named(setup, FitRole::force, "force"), named(setup, FitRole::alley, "alley"),
+        named(setup, FitRole::cutback, "cutback")})
     if (!part.empty()) cell.fits += ", " + part;
   cell.mean = gains.mean;
   cell.stuffed = gains.stuffed, cell.ten_plus = gains.ten_plus;

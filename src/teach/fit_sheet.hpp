@@ -35,9 +35,9 @@ struct FitSheet {
   int n = 0;
   Distribution gains;
   std::vector<FitRow> rows;
-  std::vector<std::string> concerns;           // unowned gaps and unblocked ends
+  std::vector<std::string> concerns;          // unowned gaps and unblocked ends
   std::array<std::vector<IfThen>, 3> levels;  // [level - 1], most seen first
-  std::vector<CostlyFault> faults;             // costliest first
+  std::vector<CostlyFault> faults;            // costliest first
 };
 
 struct SheetLook {
@@ -50,15 +50,16 @@ struct SheetLook {
                                   std::uint64_t first_seed, int n, int threads = 0);
 /// At most three mistakes that surely cost something, costliest first: picked on a few reps, judged on the n
 /// after them. `loss` is on the call, the repair by fitting off the man in front.
-[[nodiscard]] std::vector<CostlyFault> costlyFaultsOf(const Setup& setup, const Model& model, std::uint64_t first_seed,
-                                                      int n, int threads = 0);
+[[nodiscard]] std::vector<CostlyFault> costlyFaultsOf(const Setup& setup, const Model& model,
+                                                      std::uint64_t first_seed, int n, int threads = 0);
 /// One upright page.
 [[nodiscard]] LaidPage fitSheetPage(const FitSheet& sheet, const SheetLook& look);
 
 /// The rows alone, without playing.
 [[nodiscard]] std::vector<FitRow> fitRowsOf(const Setup& setup, const Phrases& phrases);
 /// The seed, without alignment spread, whose gain lies nearest to the median, as its tape.
-[[nodiscard]] Tape typicalTape(const Setup& setup, const Model& model, std::uint64_t first_seed, int threads = 0);
+[[nodiscard]] Tape typicalTape(const Setup& setup, const Model& model, std::uint64_t first_seed,
+                               int threads = 0);
 
 /// A week at a glance: runs as rows, calls as columns.
 struct MasterCell {

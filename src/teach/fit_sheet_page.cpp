@@ -25,7 +25,8 @@ class SheetTry {
       : sheet_(sheet), size_(size), type_(type), large_(large), layout_(size.x, size.y) {}
 
   bool fill() {
-    const double foot = layout_.caution(kMargin, std::max(13.0, kCaution * std::min(type_, 1.15))) - 0.5 * kGap;
+    const double foot =
+        layout_.caution(kMargin, std::max(13.0, kCaution * std::min(type_, 1.15))) - 0.5 * kGap;
     const double head = heading();
     const double below = heightBelow();
     const double picture = foot - head - below - 2.0 * kGap;
@@ -45,13 +46,12 @@ class SheetTry {
   [[nodiscard]] double column() const { return 0.5 * (width() - kGap); }
 
   double heading() {
-    double y = layout_.line(kMargin, kMargin, width(), sheet_.title, kTitle * std::min(type_, 1.2), StyleId::title);
+    double y =
+        layout_.line(kMargin, kMargin, width(), sheet_.title, kTitle * std::min(type_, 1.2), StyleId::title);
     return layout_.line(kMargin, y, width(), sheet_.subtitle, text(), StyleId::text) + 0.5 * kGap;
   }
 
-  [[nodiscard]] Table table() const {
-    return large_ ? shortTable() : fullTable();
-  }
+  [[nodiscard]] Table table() const { return large_ ? shortTable() : fullTable(); }
 
   /// What is read from the sideline: key, role and place.
   [[nodiscard]] Table shortTable() const {
@@ -137,7 +137,8 @@ class SheetTry {
   [[nodiscard]] std::vector<std::string> figures() const {
     const Distribution& d = sheet_.gains;
     std::vector<std::string> lines{
-        fmt::format("{} reps: mean {:.1f} yd ({:.1f} to {:.1f})", sheet_.n, d.mean, d.mean_ci.low, d.mean_ci.high),
+        fmt::format("{} reps: mean {:.1f} yd ({:.1f} to {:.1f})", sheet_.n, d.mean, d.mean_ci.low,
+                    d.mean_ci.high),
         fmt::format("Stopped for nothing {:.0f} %, ten yards or more {:.0f} %, cutback open {:.0f} %.",
                     100.0 * d.stuffed, 100.0 * d.ten_plus, 100.0 * d.cutback_open),
         fmt::format("Drawn: seed {}, {}. Wide and deep men are drawn closer. + is the offense's right.",
@@ -229,8 +230,10 @@ LaidPage masterSheetPage(const MasterSheet& sheet, const SheetLook& look) {
   const double width = upright.y - 2.0 * kMargin;
   const double foot = layout.caution(kMargin, kCaution);
   double y = layout.line(kMargin, kMargin, width, sheet.title, kTitle, StyleId::title);
-  const std::string words = fmt::format("Runs against calls, {} reps each: mean gain, share stopped for nothing, share of "
-                                        "ten yards or more, and who fits where", sheet.n);
+  const std::string words = fmt::format(
+      "Runs against calls, {} reps each: mean gain, share stopped for nothing, share of "
+      "ten yards or more, and who fits where",
+      sheet.n);
   y = layout.line(kMargin, y, width, words, kText, StyleId::text) + kGap;
   double size = look.large ? 1.2 * kText : kText;
   while (size > 8.0 && heightOf(masterTable(sheet, width, size)) > foot - y) size *= kTypeStep;

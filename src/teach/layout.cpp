@@ -8,10 +8,10 @@
 namespace gapsound {
 namespace {
 
-constexpr double kLeading = 1.28;     // line to line, of the em
+constexpr double kLeading = 1.28;       // line to line, of the em
 constexpr double kMeasureError = 1.08;  // the rough measure may fall short by this much
-constexpr double kCellPad = 8.0;      // page units, between columns
-constexpr double kRowPad = 5.0;       // above and below a row's text
+constexpr double kCellPad = 8.0;        // page units, between columns
+constexpr double kRowPad = 5.0;         // above and below a row's text
 
 double left(double x, double width, Anchor anchor) {
   return anchor == Anchor::left ? x : anchor == Anchor::centre ? x - 0.5 * width : x - width;

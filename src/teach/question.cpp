@@ -33,7 +33,9 @@ std::string rightWords(const Setup& setup, const FitChoice& choice, const Phrase
   std::string words = wordsOf(choice.right.deed, phrases, choice.role);
   if (!words.empty()) return words;
   const Man& man = at(setup, choice.man);
-  return phrases.roles[static_cast<std::size_t>(choice.role)].ways[static_cast<std::size_t>(structureFor(man.fit, setup.direction))].landmark;
+  return phrases.roles[static_cast<std::size_t>(choice.role)]
+      .ways[static_cast<std::size_t>(structureFor(man.fit, setup.direction))]
+      .landmark;
 }
 
 std::string whatHeSaw(const Setup& setup, const FitChoice& choice, const Phrases& phrases) {
@@ -50,8 +52,9 @@ std::vector<FitAnswer> answersOf(const Setup& setup, const FitChoice& choice, co
   std::vector<FitAnswer> answers{{'A', choice.right, rightWords(setup, choice, phrases)}};
   for (const FitOption& option : choice.wrong(kClearMargin))
     if (answers.size() < 4) answers.push_back({'A', option, wordsOf(option.deed, phrases, choice.role)});
-  std::stable_sort(answers.begin(), answers.end(),
-                   [](const FitAnswer& a, const FitAnswer& b) { return a.option.place.x < b.option.place.x; });
+  std::stable_sort(answers.begin(), answers.end(), [](const FitAnswer& a, const FitAnswer& b) {
+    return a.option.place.x < b.option.place.x;
+  });
   for (std::size_t i = 0; i < answers.size(); ++i) answers[i].letter = static_cast<char>('A' + i);
   return answers;
 }
@@ -63,8 +66,9 @@ std::vector<std::string> reasonOf(const FitQuestion& question, const Setup& setu
   std::vector<std::string> lines;
   lines.push_back(saw.empty() ? fmt::format("{}: {}.", right.letter, right.words)
                               : fmt::format("{}: {}, so {}.", right.letter, saw, right.words));
-  lines.push_back(fmt::format("On {} reps that came to this, {} gave up {:.1f} yd; a run over {:.0f} counts as {:.0f}.", choice.n, right.letter,
-                              right.option.mean, kLongestCounted, kLongestCounted));
+  lines.push_back(
+      fmt::format("On {} reps that came to this, {} gave up {:.1f} yd; a run over {:.0f} counts as {:.0f}.",
+                  choice.n, right.letter, right.option.mean, kLongestCounted, kLongestCounted));
   for (const FitAnswer& answer : question.answers)
     if (answer.letter != right.letter)
       lines.push_back(fmt::format("{}, {}: {:.1f} yd more ({:.1f} to {:.1f}).", answer.letter, answer.words,
@@ -111,7 +115,8 @@ LaidPage pageOf(const FitQuestion& question, int number, Paper paper, bool answe
   const double width = size.x - 2.0 * kMargin;
   Layout layout(size.x, size.y);
   const double foot = layout.caution(kMargin, kCaution) - 10.0;
-  const std::string title = answered ? fmt::format("{}. {} fits at {}", number, question.man, question.answers[question.right].letter)
+  const std::string title = answered ? fmt::format("{}. {} fits at {}", number, question.man,
+                                                   question.answers[question.right].letter)
                                      : fmt::format("{}. Where do you fit?", number);
   double y = layout.line(kMargin, kMargin, width, title, kTitle, StyleId::title);
   std::vector<std::string> lines{question.ask};
@@ -127,16 +132,18 @@ LaidPage pageOf(const FitQuestion& question, int number, Paper paper, bool answe
 
 }  // namespace
 
-FitQuestion questionOf(const Setup& setup, const FitChoice& choice, const std::string& call, const Phrases& phrases,
-                    const Model& model) {
-  FitQuestion question{playTape(setup, model, choice.seed), choice, at(setup, choice.man).id, call, {}, 0, {}, {}};
+FitQuestion questionOf(const Setup& setup, const FitChoice& choice, const std::string& call,
+                       const Phrases& phrases, const Model& model) {
+  FitQuestion question{
+      playTape(setup, model, choice.seed), choice, at(setup, choice.man).id, call, {}, 0, {}, {}};
   question.answers = answersOf(setup, choice, phrases);
   for (std::size_t i = 0; i < question.answers.size(); ++i)
     if (question.answers[i].option.deed == choice.right.deed) question.right = i;
   std::vector<std::string> letters;
   for (const FitAnswer& answer : question.answers) letters.emplace_back(1, answer.letter);
-  question.ask = fmt::format("You are {}, ringed. The call is {}. Where must you be when the ball gets to the line: {}?",
-                             question.man, call, fmt::join(letters, ", "));
+  question.ask =
+      fmt::format("You are {}, ringed. The call is {}. Where must you be when the ball gets to the line: {}?",
+                  question.man, call, fmt::join(letters, ", "));
   question.reason = reasonOf(question, setup, phrases);
   return question;
 }
@@ -151,9 +158,10 @@ LaidPage noQuestionPage(const std::string& title, Paper paper) {
   Layout layout(size.x, size.y);
   static_cast<void>(layout.caution(kMargin, kCaution));
   const double y = layout.line(kMargin, kMargin, width, title, kTitle, StyleId::title) + 10.0;
-  layout.words(kMargin, y, width,
-               "In none of these looks does one place win by a clear margin, so there is nothing to ask this week.", kText,
-               StyleId::text);
+  layout.words(
+      kMargin, y, width,
+      "In none of these looks does one place win by a clear margin, so there is nothing to ask this week.",
+      kText, StyleId::text);
   return std::move(layout).done();
 }
 

@@ -32,9 +32,10 @@ inline constexpr double kClearMargin = 0.5;  // yd
 
 /// `choice` must be clear(kClearMargin).
 [[nodiscard]] FitQuestion questionOf(const Setup& setup, const FitChoice& choice, const std::string& call,
-                                  const Phrases& phrases, const Model& model);
+                                     const Phrases& phrases, const Model& model);
 /// The picture alone: at the moment he decides without names, or after the answer with them.
-[[nodiscard]] DisplayList questionPicture(const FitQuestion& question, bool answered, double width, double height);
+[[nodiscard]] DisplayList questionPicture(const FitQuestion& question, bool answered, double width,
+                                          double height);
 /// In place of a quiz nobody can be asked.
 [[nodiscard]] LaidPage noQuestionPage(const std::string& title, Paper paper);
 /// Two upright pages: the question, then answer and reason.

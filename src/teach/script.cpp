@@ -20,12 +20,14 @@ std::vector<int> repsOf(const std::vector<ScriptRun>& runs, int reps) {
   std::vector<std::pair<double, std::size_t>> rests;
   int given = 0;
   for (std::size_t i = 0; i < runs.size(); ++i) {
-    const double due = total > 0.0 ? reps * runs[i].share / total : static_cast<double>(reps) / static_cast<double>(runs.size());
+    const double due = total > 0.0 ? reps * runs[i].share / total
+                                   : static_cast<double>(reps) / static_cast<double>(runs.size());
     counts.push_back(static_cast<int>(due));
     rests.emplace_back(due - counts.back(), i);
     given += counts.back();
   }
-  std::stable_sort(rests.begin(), rests.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::stable_sort(rests.begin(), rests.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first; });
   for (std::size_t i = 0; given < reps && i < rests.size(); ++i, ++given) ++counts[rests[i].second];
   return counts;
 }
@@ -44,15 +46,16 @@ std::vector<std::size_t> orderOf(std::vector<int> counts) {
   return order;
 }
 
-DayScript scriptOf(const PracticeDay& day, const std::vector<ScriptRun>& runs, const std::vector<std::string>& calls) {
+DayScript scriptOf(const PracticeDay& day, const std::vector<ScriptRun>& runs,
+                   const std::vector<std::string>& calls) {
   DayScript script{day.day, day, {}};
   const auto order = orderOf(repsOf(runs, day.reps));
   for (std::size_t i = 0; i < order.size(); ++i) {
     const ScriptRun& run = runs[order[i]];
     const std::size_t round = i / runs.size();
     const std::size_t call = (order[i] + round) % calls.size();
-    script.rows.push_back({static_cast<int>(i) + 1, run.card + (round % 2 == 0 ? "R" : "L"), run.name, calls[call],
-                           run.intents[call], day.contact,
+    script.rows.push_back({static_cast<int>(i) + 1, run.card + (round % 2 == 0 ? "R" : "L"), run.name,
+                           calls[call], run.intents[call], day.contact,
                            day.minutes * static_cast<double>(i) / static_cast<double>(order.size())});
   }
   return script;
@@ -66,11 +69,12 @@ std::string clockOf(double minutes) {
 Table tableOf(const DayScript& day, double width, double size) {
   Table table;
   table.size = size;
-  table.widths = {0.06 * width, 0.08 * width, 0.25 * width, 0.18 * width, 0.27 * width, 0.09 * width, 0.07 * width};
+  table.widths = {0.06 * width, 0.08 * width, 0.25 * width, 0.18 * width,
+                  0.27 * width, 0.09 * width, 0.07 * width};
   table.rows.push_back({"rep", "card", "run", "our call", "intent", "contact", "min"});
   for (const ScriptRow& row : day.rows)
-    table.rows.push_back({std::to_string(row.rep), row.card, row.run, row.call, row.intent, row.contact,
-                          clockOf(row.minute)});
+    table.rows.push_back(
+        {std::to_string(row.rep), row.card, row.run, row.call, row.intent, row.contact, clockOf(row.minute)});
   return table;
 }
 
@@ -80,11 +84,15 @@ LaidPage pageOf(const DayScript& day, const std::vector<std::string>& warnings, 
   Layout layout(sheet.x, sheet.y);
   const double foot = layout.caution(kMargin, kCaution);
   double y = layout.line(kMargin, kMargin, width, "Inside run, " + day.day, kTitle, StyleId::title);
-  y = layout.words(kMargin, y, width,
-                   fmt::format("{} reps in {:.0f} minutes, {}. Full contact this day, the rest of practice included: {:.0f} minutes.",
-                               day.period.reps, day.period.minutes, day.period.contact, fullContact(day.period)),
-                   kText, StyleId::text) + 6.0;
-  for (const std::string& warning : warnings) y = layout.words(kMargin, y, width, warning, kText, StyleId::strong) + 4.0;
+  y = layout.words(
+          kMargin, y, width,
+          fmt::format("{} reps in {:.0f} minutes, {}. Full contact this day, the rest of practice included: "
+                      "{:.0f} minutes.",
+                      day.period.reps, day.period.minutes, day.period.contact, fullContact(day.period)),
+          kText, StyleId::text) +
+      6.0;
+  for (const std::string& warning : warnings)
+    y = layout.words(kMargin, y, width, warning, kText, StyleId::strong) + 4.0;
   y += 8.0;
   double size = kText;
   while (size > 8.0 && heightOf(tableOf(day, width, size)) > foot - y) size *= 0.97;
@@ -106,7 +114,8 @@ std::vector<DayScript> scriptsOf(const std::vector<PracticeDay>& days, const std
   return scripts;
 }
 
-std::vector<std::string> contactWarnings(const std::vector<PracticeDay>& days, const ContactGuidance& guidance) {
+std::vector<std::string> contactWarnings(const std::vector<PracticeDay>& days,
+                                         const ContactGuidance& guidance) {
   std::vector<std::string> warnings;
   double week = 0.0;
   int full_days = 0;
@@ -115,14 +124,17 @@ std::vector<std::string> contactWarnings(const std::vector<PracticeDay>& days, c
     week += minutes;
     full_days += minutes > 0.0 ? 1 : 0;
     if (minutes > guidance.a_day)
-      warnings.push_back(fmt::format("Warning: {} has {:.0f} minutes of full contact; the guidance is {:.0f} a day.", day.day,
-                                     minutes, guidance.a_day));
+      warnings.push_back(
+          fmt::format("Warning: {} has {:.0f} minutes of full contact; the guidance is {:.0f} a day.",
+                      day.day, minutes, guidance.a_day));
   }
   if (week > guidance.a_week)
-    warnings.push_back(fmt::format("Warning: the week has {:.0f} minutes of full contact; the guidance is {:.0f} to {:.0f}.",
-                                   week, guidance.a_week_low, guidance.a_week));
+    warnings.push_back(
+        fmt::format("Warning: the week has {:.0f} minutes of full contact; the guidance is {:.0f} to {:.0f}.",
+                    week, guidance.a_week_low, guidance.a_week));
   if (full_days > guidance.days)
-    warnings.push_back(fmt::format("Warning: {} days have full contact; the guidance is {} at most.", full_days, guidance.days));
+    warnings.push_back(fmt::format("Warning: {} days have full contact; the guidance is {} at most.",
+                                   full_days, guidance.days));
   return warnings;
 }
 

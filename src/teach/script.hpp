@@ -36,7 +36,8 @@ struct ScriptRun {
 
 /// Each day's reps, shared among the runs by how often they are run, every run once before any twice; calls
 /// take turns. Without charted shares all runs count the same.
-[[nodiscard]] std::vector<DayScript> scriptsOf(const std::vector<PracticeDay>& days, const std::vector<ScriptRun>& runs,
+[[nodiscard]] std::vector<DayScript> scriptsOf(const std::vector<PracticeDay>& days,
+                                               const std::vector<ScriptRun>& runs,
                                                const std::vector<std::string>& calls);
 /// Minutes of full contact in a day and in the week, and a sentence for each figure passed; empty: none is.
 [[nodiscard]] double fullContact(const PracticeDay& day);

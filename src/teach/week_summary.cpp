@@ -21,15 +21,18 @@ double weightOf(const Plan& plan, std::size_t run) {
 }
 
 std::string shareWords(const Plan& plan, std::size_t run) {
-  return plan.runs[run].share > 0.0 ? fmt::format(", {:.0f} % of their runs", 100.0 * plan.runs[run].share) : "";
+  return plan.runs[run].share > 0.0 ? fmt::format(", {:.0f} % of their runs", 100.0 * plan.runs[run].share)
+                                    : "";
 }
 
 std::string changeSentence(const Plan& plan, const PairReps& reps, const CallSwap& change) {
-  const double first = meanOf(yardsOf(reps[change.run][0])), other = meanOf(yardsOf(reps[change.run][change.call]));
-  return fmt::format("Against {}{}: play {} in place of {}. It gives up {:.1f} yd in place of {:.1f}, {:.1f} less "
-                     "({:.1f} to {:.1f}).",
-                     plan.runs[change.run].name, shareWords(plan, change.run), plan.calls[change.call].name,
-                     plan.calls[0].name, other, first, change.saves, change.ci.low, change.ci.high);
+  const double first = meanOf(yardsOf(reps[change.run][0])),
+               other = meanOf(yardsOf(reps[change.run][change.call]));
+  return fmt::format(
+      "Against {}{}: play {} in place of {}. It gives up {:.1f} yd in place of {:.1f}, {:.1f} less "
+      "({:.1f} to {:.1f}).",
+      plan.runs[change.run].name, shareWords(plan, change.run), plan.calls[change.call].name,
+      plan.calls[0].name, other, first, change.saves, change.ci.low, change.ci.high);
 }
 
 class Page {
@@ -64,8 +67,9 @@ Table dangerTable(const Plan& plan, const PairReps& reps, double width) {
   table.rows.push_back({"run", "our call", "mean yd", "one in ten", "share"});
   for (const Danger& danger : dangersOf(plan, reps))
     if (table.rows.size() <= kMostDangers)
-      table.rows.push_back({plan.runs[danger.run].name, plan.calls[danger.call].name, fmt::format("{:.1f}", danger.mean),
-                            fmt::format("{:.0f} or more", danger.p90), fmt::format("{:.0f} %", 100.0 * danger.weight)});
+      table.rows.push_back({plan.runs[danger.run].name, plan.calls[danger.call].name,
+                            fmt::format("{:.1f}", danger.mean), fmt::format("{:.0f} or more", danger.p90),
+                            fmt::format("{:.0f} %", 100.0 * danger.weight)});
   return table;
 }
 
@@ -106,12 +110,14 @@ std::vector<std::string> adviceOf(const Plan& plan, const PairReps& reps) {
   for (const CallSwap& change : changesOf(plan, reps))
     if (advice.size() < kMostChanges) advice.push_back(changeSentence(plan, reps, change));
   if (advice.empty())
-    advice.push_back(fmt::format("No other call of the plan surely gives up less than {} against any of their runs.",
-                                 plan.calls[0].name));
+    advice.push_back(
+        fmt::format("No other call of the plan surely gives up less than {} against any of their runs.",
+                    plan.calls[0].name));
   return advice;
 }
 
-LaidPage weekSummaryPage(const Plan& plan, const PairReps& reps, const std::vector<std::string>& unsound, Paper paper) {
+LaidPage weekSummaryPage(const Plan& plan, const PairReps& reps, const std::vector<std::string>& unsound,
+                         Paper paper) {
   Page page(paper, plan.title);
   page.head("What to change first");
   for (const std::string& sentence : adviceOf(plan, reps)) page.text(sentence);
@@ -123,8 +129,10 @@ LaidPage weekSummaryPage(const Plan& plan, const PairReps& reps, const std::vect
     if (run.thin) page.text(fmt::format("Thin data: {} was charted {} times.", run.name, run.seen));
   for (const std::string& warning : contactWarnings(plan.practice)) page.text(warning);
   const std::size_t n = reps.front().front().size();
-  page.text(fmt::format("Every figure is of {} reps a pair, seed by seed on the same luck, in brackets the 95 % interval. "
-                        "No pass threat is in these numbers.", n));
+  page.text(fmt::format(
+      "Every figure is of {} reps a pair, seed by seed on the same luck, in brackets the 95 % interval. "
+      "No pass threat is in these numbers.",
+      n));
   return std::move(page).done();
 }
 

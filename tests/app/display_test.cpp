@@ -24,6 +24,7 @@ TEST_CASE("without a display there is one line and the exit code of a thing out 
     CHECK(std::string(error.what()).find('\n') == std::string::npos);
   }
   options.file = "/no/such/file.json";
-  CHECK_THROWS_WITH_AS(static_cast<void>(openWindow(options)), doctest::Contains("/no/such/file.json"), Error);
+  CHECK_THROWS_WITH_AS(static_cast<void>(openWindow(options)), doctest::Contains("/no/such/file.json"),
+                       Error);
   if (set != nullptr) setenv("DISPLAY", kept.c_str(), 1);
 }

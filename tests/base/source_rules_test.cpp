@@ -13,9 +13,9 @@ namespace {
 namespace fs = std::filesystem;
 
 // A folder includes itself and the folders before it.
-const std::vector<std::string> kFolders = {"base", "athlete", "football", "scenario", "minds",
-                                           "sim", "tape", "analysis", "study", "picture",
-                                           "teach", "io", "painters", "cli", "app"};
+const std::vector<std::string> kFolders = {"base",  "athlete", "football", "scenario", "minds",
+                                           "sim",   "tape",    "analysis", "study",    "picture",
+                                           "teach", "io",      "painters", "cli",      "app"};
 
 struct Source {
   std::string name;    // "sim/play.cpp"
@@ -113,8 +113,9 @@ TEST_CASE("libraries are used where they belong") {
 
 TEST_CASE("nothing in the simulation depends on clock, library or hash order") {
   const std::vector<std::string> everywhere_below_study = {
-      "system_clock", "steady_clock", "high_resolution_clock", "random_device", "\\brand\\(", "\\bsrand\\(",
-      "mt19937", "_distribution\\b", "std::unordered_\\w+", "std::hash", "std::shuffle", "std::sample"};
+      "system_clock", "steady_clock", "high_resolution_clock", "random_device",       "\\brand\\(",
+      "\\bsrand\\(",  "mt19937",      "_distribution\\b",      "std::unordered_\\w+", "std::hash",
+      "std::shuffle", "std::sample"};
   for (const auto& source : sources()) {
     if (rankOf(source.folder) <= rankOf("study")) refuse(source, everywhere_below_study);
   }
@@ -122,10 +123,12 @@ TEST_CASE("nothing in the simulation depends on clock, library or hash order") {
 
 TEST_CASE("the simulation computes with + - * / and sqrt alone") {
   const std::vector<std::string> functions = {
-      "(?:std::|\\b)(?:exp|exp2|expm1|log|log2|log10|log1p|pow|sin|cos|tan|asin|acos|atan|atan2|sinh|cosh|tanh|"
+      "(?:std::|\\b)(?:exp|exp2|expm1|log|log2|log10|log1p|pow|sin|cos|tan|asin|acos|atan|atan2|sinh|cosh|"
+      "tanh|"
       "cbrt|hypot|erf|tgamma|lgamma|fma)f?\\("};
   for (const auto& source : sources()) {
-    if (source.folder == "athlete" || source.folder == "minds" || source.folder == "sim") refuse(source, functions);
+    if (source.folder == "athlete" || source.folder == "minds" || source.folder == "sim")
+      refuse(source, functions);
   }
 }
 

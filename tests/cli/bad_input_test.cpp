@@ -46,19 +46,24 @@ const std::vector<BadFile> kBadFiles = {
     {"absurd mass", "/players/SS/mass_kg", "900", "/players/SS/mass_kg", "900", "45 to 190"},
     {"absurd speed", "/players/SS/downhill_yps", "40", "/players/SS/downhill_yps", "40", "1 to 11"},
     {"a number too large to hold", "/players/SS/x", "1e300", "/players/SS/x", "1e+300", "-30 to 30"},
-    {"text for a number", "/players/SS/read_delay_s", "\"soon\"", "/players/SS/read_delay_s", "\"soon\"", "0 to 3"},
-    {"depth and y at once", "/players/SS", "{\"y\": 8, \"depth_yd\": 9}", "/players/SS", "depth_yd", "not both"},
+    {"text for a number", "/players/SS/read_delay_s", "\"soon\"", "/players/SS/read_delay_s", "\"soon\"",
+     "0 to 3"},
+    {"depth and y at once", "/players/SS", "{\"y\": 8, \"depth_yd\": 9}", "/players/SS", "depth_yd",
+     "not both"},
     {"a man who is not there", "/players/XX", "{\"mass_kg\": 90}", "/players/XX", "unknown man", "nearest"},
-    {"times that no man runs", "/players/SS", "{\"ten_yd_s\": 2.9, \"forty_yd_s\": 4.2}", "/players/SS", "2.9",
-     ""},
+    {"times that no man runs", "/players/SS", "{\"ten_yd_s\": 2.9, \"forty_yd_s\": 4.2}", "/players/SS",
+     "2.9", ""},
     {"two men on a spot", "/players/M", "{\"x\": 3.6, \"y\": 4.5}", "/players/M", "on one spot", "0.5 yd"},
     {"offside defender", "/players/M/y", "-2", "/players/M", "-2", ""},
     {"offense over the line", "/players/T/y", "5", "/players/T", "5", ""},
     {"down five", "/field", "{\"down\": 5}", "/field/down", "5", "1 to 4"},
     {"off the field", "/field", "{\"to_goal\": 140}", "/field/to_goal", "140", "1 to 99"},
-    {"unknown fault", "/faults", "[{\"player\": \"S\", \"kind\": \"tired\"}]", "/faults/0/kind", "tired", "washed"},
-    {"fault on nobody", "/faults", "[{\"player\": \"XX\", \"kind\": \"washed\"}]", "/faults/0/player", "XX", "nearest"},
-    {"fault of the wrong man", "/faults", "[{\"player\": \"SS\", \"kind\": \"kicked_out\"}]", "/faults/0", "SS", ""},
+    {"unknown fault", "/faults", "[{\"player\": \"S\", \"kind\": \"tired\"}]", "/faults/0/kind", "tired",
+     "washed"},
+    {"fault on nobody", "/faults", "[{\"player\": \"XX\", \"kind\": \"washed\"}]", "/faults/0/player", "XX",
+     "nearest"},
+    {"fault of the wrong man", "/faults", "[{\"player\": \"SS\", \"kind\": \"kicked_out\"}]", "/faults/0",
+     "SS", ""},
     {"fault of no size", "/faults", "[{\"player\": \"S\", \"kind\": \"scrape_wide\", \"amount\": 0}]",
      "/faults/0/amount", "0", "above 0"},
     {"absurd fault", "/faults", "[{\"player\": \"S\", \"kind\": \"scrape_wide\", \"amount\": 99}]",
@@ -86,7 +91,8 @@ TEST_CASE("a bad file is refused in one line that says where, what and what inst
     document[Json::json_pointer(bad.pointer)] = Json::parse(bad.value);
     const auto file = folder.file("bad.json", document.dump());
     const auto outcome = run({"rep", file, "--tape", folder.path("out.cbor")});
-    checkRefusal(outcome, 3, {file + ": ", std::string(": ") + bad.path, bad.shown, "; allowed: ", bad.allowed});
+    checkRefusal(outcome, 3,
+                 {file + ": ", std::string(": ") + bad.path, bad.shown, "; allowed: ", bad.allowed});
     CHECK(folder.names() == std::vector<std::string>{"bad.json"});
   }
 }
@@ -95,8 +101,12 @@ TEST_CASE("files that are no scenario at all") {
   const ScratchFolder folder;
   const auto whole = good().dump(2);
   const std::vector<std::pair<const char*, std::string>> kinds = {
-      {"cut.json", whole.substr(0, whole.size() / 2)}, {"empty.json", ""}, {"list.json", "[]"},
-      {"number.json", "12"}, {"huge.json", "{\"gapsound\": 1e999}"}, {"bytes.json", std::string("\xff\xfe\0{", 4)}};
+      {"cut.json", whole.substr(0, whole.size() / 2)},
+      {"empty.json", ""},
+      {"list.json", "[]"},
+      {"number.json", "12"},
+      {"huge.json", "{\"gapsound\": 1e999}"},
+      {"bytes.json", std::string("\xff\xfe\0{", 4)}};
   for (const auto& [name, content] : kinds) {
     INFO(name);
     const auto file = folder.file(name, content);
@@ -112,10 +122,12 @@ TEST_CASE("what cannot be read or written") {
   checkRefusal(run({"rep", folder.path("")}), 4, {"cannot be read"});
   checkRefusal(run({"rep", file, "--model", folder.path("missing.json")}), 4, {"missing.json"});
   checkRefusal(run({"rep", file, "--tape", nowhere}), 4, {nowhere});
-  checkRefusal(run({"vary", file, "--over", "players.SS.depth_yd=8:9:1", "-n", "2", "--csv", nowhere}), 4, {nowhere});
+  checkRefusal(run({"vary", file, "--over", "players.SS.depth_yd=8:9:1", "-n", "2", "--csv", nowhere}), 4,
+               {nowhere});
   checkRefusal(run({"strip", file, "-o", nowhere + ".png"}), 4, {nowhere});
   checkRefusal(run({"clip", file, "-o", nowhere + ".mp4"}), 4, {nowhere});
-  checkRefusal(run({"new", "--formation", "F01", "--scheme", "R01", "--front", "D01", "-o", nowhere}), 4, {nowhere});
+  checkRefusal(run({"new", "--formation", "F01", "--scheme", "R01", "--front", "D01", "-o", nowhere}), 4,
+               {nowhere});
   CHECK(folder.names() == std::vector<std::string>{"good.json"});
 }
 
@@ -129,10 +141,18 @@ TEST_CASE("a picture of a kind nobody knows") {
 
 TEST_CASE("a wrong command line") {
   const auto file = shipped("power-right-spill");
-  const std::vector<std::vector<std::string>> calls = {
-      {}, {"dance"}, {"rep"}, {"rep", file, "--sed", "3"}, {"rep", file, "--seed", "three"},
-      {"reps", file, "-n", "0"}, {"reps", file, "-n", "-5"}, {"reps", file, "-n", "99999999999999999999"},
-      {"reps", file, "--jobs", "-1"}, {"vary", file}, {"strip", file}, {"open", file, "--ui-scale", "120"}};
+  const std::vector<std::vector<std::string>> calls = {{},
+                                                       {"dance"},
+                                                       {"rep"},
+                                                       {"rep", file, "--sed", "3"},
+                                                       {"rep", file, "--seed", "three"},
+                                                       {"reps", file, "-n", "0"},
+                                                       {"reps", file, "-n", "-5"},
+                                                       {"reps", file, "-n", "99999999999999999999"},
+                                                       {"reps", file, "--jobs", "-1"},
+                                                       {"vary", file},
+                                                       {"strip", file},
+                                                       {"open", file, "--ui-scale", "120"}};
   for (const auto& call : calls) {
     checkRefusal(run(call), 2, {"gapsound: ", "; allowed: "});
   }
@@ -141,7 +161,8 @@ TEST_CASE("a wrong command line") {
 TEST_CASE("bad values of options that change a scenario") {
   const auto file = shipped("power-right-spill");
   checkRefusal(run({"rep", file, "--set", "players.SS.downhill_yps"}), 3, {"--set", "PATH=VALUE"});
-  checkRefusal(run({"rep", file, "--set", "players.SS.downhill_yps=99"}), 3, {"/players/SS/downhill_yps", "1 to 11"});
+  checkRefusal(run({"rep", file, "--set", "players.SS.downhill_yps=99"}), 3,
+               {"/players/SS/downhill_yps", "1 to 11"});
   checkRefusal(run({"rep", file, "--set", "players.SS.shoes=12"}), 3, {"/players/SS/shoes", "unknown key"});
   checkRefusal(run({"rep", file, "--fault", "S"}), 3, {"--fault", "MAN=KIND"});
   checkRefusal(run({"rep", file, "--fault", "S=tired"}), 3, {"/faults/0/kind", "tired"});
@@ -156,8 +177,9 @@ TEST_CASE("bad values of options that change a scenario") {
 
 TEST_CASE("new writes nothing when a name is wrong") {
   const ScratchFolder folder;
-  checkRefusal(run({"new", "--formation", "F99", "--scheme", "R01", "--front", "D01", "-o", folder.path("a.json")}),
-               3, {"formation", "F99", "F01"});
+  checkRefusal(
+      run({"new", "--formation", "F99", "--scheme", "R01", "--front", "D01", "-o", folder.path("a.json")}), 3,
+      {"formation", "F99", "F01"});
   CHECK(folder.names().empty());
 }
 

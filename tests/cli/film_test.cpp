@@ -38,7 +38,8 @@ std::string changed(std::size_t line, std::size_t column, const std::string& val
 }
 
 Outcome film(const std::string& file, const std::string& out, std::vector<std::string> more = {}) {
-  std::vector<std::string> arguments = {"film", file, "-o", out, "--line", "38", "--attack", "-x", "--since-snap", "1.45"};
+  std::vector<std::string> arguments = {"film",     file, "-o",           out,   "--line", "38",
+                                        "--attack", "-x", "--since-snap", "1.45"};
   arguments.insert(arguments.end(), more.begin(), more.end());
   return run(arguments);
 }
@@ -108,7 +109,8 @@ TEST_CASE("film: other spellings, another angle, the ball on a row of its own") 
   all.push_back("ball,,,42.0,30.9,,,,");
   const std::string file = scratch.file("other.csv", textOf(all));
   const std::string columns = "id=nr,side=team,position=pos,speed=s,direction=dir,ball=carrier,facing=o";
-  const Outcome other = film(file, scratch.path("b.json"), {"--turn", "ccw", "--zero", "x", "--columns", columns});
+  const Outcome other =
+      film(file, scratch.path("b.json"), {"--turn", "ccw", "--zero", "x", "--columns", columns});
   CHECK(other.err == "");
   REQUIRE(other.code == 0);
   const auto a = nlohmann::json::parse(run({"rep", scratch.path("a.json"), "--json"}).out);
@@ -119,10 +121,13 @@ TEST_CASE("film: other spellings, another angle, the ball on a row of its own") 
 TEST_CASE("film: with formation, scheme and front named the men are those of the look") {
   const ScratchFolder scratch;
   const std::string out = scratch.path("film.json");
-  REQUIRE(film(frameFile(), out, {"--level", "pro", "--formation", "F02", "--scheme", "R01", "--front", "D05"}).code == 0);
+  REQUIRE(
+      film(frameFile(), out, {"--level", "pro", "--formation", "F02", "--scheme", "R01", "--front", "D05"})
+          .code == 0);
   std::ifstream in(out);
   const auto document = nlohmann::json::parse(in);
-  for (const char* id : {"SS", "FS", "CR", "CL", "OLB", "OLB2", "DE", "DE2", "NT", "M", "W", "Y", "F", "T", "Q"})
+  for (const char* id :
+       {"SS", "FS", "CR", "CL", "OLB", "OLB2", "DE", "DE2", "NT", "M", "W", "Y", "F", "T", "Q"})
     CHECK(document["start"]["men"].contains(id));
   CHECK(run({"rep", out}).code == 0);
 }
@@ -136,14 +141,16 @@ TEST_CASE("film: a bad frame is refused with line and column, and nothing is wri
     INFO(refused.err);
     CHECK(refused.code == 3);
     CHECK(lines(refused.err) == 1);
-    for (const std::string part : {bad.line, bad.column, bad.shown}) CHECK(refused.err.find(part) != std::string::npos);
+    for (const std::string part : {bad.line, bad.column, bad.shown})
+      CHECK(refused.err.find(part) != std::string::npos);
     CHECK(scratch.names() == std::vector<std::string>{"bad.csv"});
   }
 }
 
 TEST_CASE("film: the wrong way round and unknown columns are refused") {
   const ScratchFolder scratch;
-  const Outcome wrong = run({"film", frameFile(), "-o", scratch.path("f.json"), "--line", "38", "--attack", "+x"});
+  const Outcome wrong =
+      run({"film", frameFile(), "-o", scratch.path("f.json"), "--line", "38", "--attack", "+x"});
   CHECK(wrong.code == 3);
   CHECK(wrong.err.find("--attack") != std::string::npos);
   const Outcome columns = film(frameFile(), scratch.path("f.json"), {"--columns", "sped=s"});

@@ -14,7 +14,8 @@ struct Outcome {
 
 /// The same, ended by a signal ("KILL", "INT") after so many seconds if it is still at work; code 128 + the
 /// signal's number when it was ended.
-[[nodiscard]] Outcome runFor(double seconds, const std::string& signal, const std::vector<std::string>& arguments);
+[[nodiscard]] Outcome runFor(double seconds, const std::string& signal,
+                             const std::vector<std::string>& arguments);
 /// Runs a command of the shell.
 [[nodiscard]] Outcome shell(const std::string& command);
 

@@ -66,12 +66,12 @@ TEST_CASE("check says who stands in for a man the formation does not have") {
 }
 
 TEST_CASE("every run and its variants can be written and checked by name") {
-  const std::string file =
-      made("nub", {"--formation", "F10", "--scheme", "power", "--variant", "one-back", "--front", "D03", "--shell", "2-read"});
+  const std::string file = made("nub", {"--formation", "F10", "--scheme", "power", "--variant", "one-back",
+                                        "--front", "D03", "--shell", "2-read"});
   CHECK(answerOf({"check", file})["valid"] == true);
   fs::remove(file);
-  const auto wrong = run({"new", "--formation", "F10", "--scheme", "R01", "--variant", "tight inset", "--front", "D03",
-                          "-o", file});
+  const auto wrong = run({"new", "--formation", "F10", "--scheme", "R01", "--variant", "tight inset",
+                          "--front", "D03", "-o", file});
   CHECK(wrong.code == 3);
   CHECK(wrong.err.find("tight insert") != std::string::npos);
   CHECK_FALSE(fs::exists(file));
@@ -83,7 +83,8 @@ TEST_CASE("motion by name: written, listed, refused where it cannot be") {
   CHECK(answerOf({"check", file, "--assignments"})["valid"] == true);
   fs::remove(file);
   CHECK(answerOf({"list", "motions"})["names"].size() >= 4);
-  const std::vector<std::string> look = {"new", "--formation", "F06", "--scheme", "R04", "--front", "D03", "-o", file};
+  const std::vector<std::string> look = {"new",     "--formation", "F06", "--scheme", "R04",
+                                         "--front", "D03",         "-o",  file};
   const auto with = [&](const char* motion) {
     auto arguments = look;
     arguments.insert(arguments.end(), {"--motion", motion});

@@ -50,9 +50,17 @@ Outcome good(const std::vector<std::string>& arguments) {
 /// A plan of one run and one call that has something of everything.
 std::string smallPlan(const ScratchFolder& scratch, const std::string& call = "Over") {
   const nlohmann::json plan = {
-      {"gapsound", 1}, {"title", "Small week"}, {"level", "pro"},
-      {"runs", {{{"name", "Power"}, {"formation", "F01"}, {"scheme", "R01"}, {"share", 0.6}, {"seen", 3}, {"thin", true}},
-                {{"name", "Zone"}, {"formation", "F01"}, {"scheme", "R04"}, {"share", 0.4}}}},
+      {"gapsound", 1},
+      {"title", "Small week"},
+      {"level", "pro"},
+      {"runs",
+       {{{"name", "Power"},
+         {"formation", "F01"},
+         {"scheme", "R01"},
+         {"share", 0.6},
+         {"seen", 3},
+         {"thin", true}},
+        {{"name", "Zone"}, {"formation", "F01"}, {"scheme", "R04"}, {"share", 0.4}}}},
       {"calls", {{{"name", call}, {"front", "D01"}}}},
       {"practice", {{{"day", "Tuesday"}, {"reps", 6}, {"minutes", 35}, {"contact", "live"}}}}};
   return scratch.file("plan-small.json", plan.dump());
@@ -67,7 +75,8 @@ TEST_CASE("a fit sheet is one vector page whose words can be found, the same eve
     good({"sheet", shipped("power-right-spill"), "-n", "20", "--no-faults", "--paper", paper, "-o", file});
     checkVector(file, 1);
     const std::string text = printed("pdftotext -layout '" + file + "' -");
-    for (const char* word : {"SE", "NT", "overlap", "Level 1 reads", "Level 2 reads", "Level 3 reads", "LG", "medical"}) {
+    for (const char* word :
+         {"SE", "NT", "overlap", "Level 1 reads", "Level 2 reads", "Level 3 reads", "LG", "medical"}) {
       INFO(word);
       CHECK(has(text, word));
     }
@@ -79,7 +88,8 @@ TEST_CASE("a fit sheet is one vector page whose words can be found, the same eve
 TEST_CASE("a front against a list of runs gives a master sheet and a page for each") {
   const ScratchFolder scratch;
   const std::string file = scratch.path("front.pdf");
-  good({"sheet", shipped("power-right-spill"), "--schemes", "R01,R04,R10", "-n", "12", "--no-faults", "-o", file});
+  good({"sheet", shipped("power-right-spill"), "--schemes", "R01,R04,R10", "-n", "12", "--no-faults", "-o",
+        file});
   checkVector(file, 4);
   const std::string text = printed("pdftotext -layout '" + file + "' -");
   for (const char* word : {"inside zone", "iso", "Runs against calls"}) CHECK(has(text, word));
@@ -93,7 +103,8 @@ TEST_CASE("cards are vector, numbered, both ways") {
   for (const char* word : {"1L", "1R", "Contact level", "NK", "turned over"}) CHECK(has(text, word));
 }
 
-TEST_CASE("a verb of pages refuses another ending, an unknown run and schemes with a plan, and writes nothing") {
+TEST_CASE(
+    "a verb of pages refuses another ending, an unknown run and schemes with a plan, and writes nothing") {
   const ScratchFolder scratch;
   const auto refused = [&](const std::vector<std::string>& arguments, const std::string& part) {
     const Outcome outcome = run(arguments);
@@ -113,7 +124,8 @@ TEST_CASE("a verb of pages refuses another ending, an unknown run and schemes wi
 TEST_CASE("a week writes what it lists, warns of contact, and goes on where it was stopped") {
   const ScratchFolder scratch;
   const std::string plan = smallPlan(scratch), folder = scratch.path("week");
-  const std::vector<std::string> call{"week", plan, "-o", folder, "-n", "12", "--only", "summary,matrix,sheets,cards", "--json"};
+  const std::vector<std::string> call{
+      "week", plan, "-o", folder, "-n", "12", "--only", "summary,matrix,sheets,cards", "--json"};
   const auto written = nlohmann::json::parse(good(call).out)["written"];
   REQUIRE(written.size() == 6);
   for (const auto& file : written) {
@@ -124,7 +136,8 @@ TEST_CASE("a week writes what it lists, warns of contact, and goes on where it w
   }
   const std::string script = printed("pdftotext -layout '" + folder + "/cards/inside-run-script.pdf' -");
   CHECK(has(script, "Warning: Tuesday has 35 minutes of full contact"));
-  CHECK(has(printed("pdftotext -layout '" + folder + "/summary.pdf' -"), "Thin data: Power was charted 3 times"));
+  CHECK(has(printed("pdftotext -layout '" + folder + "/summary.pdf' -"),
+            "Thin data: Power was charted 3 times"));
   const auto before = fs::last_write_time(folder + "/sheets/over.pdf");
   fs::remove(folder + "/matrix.pdf");
   const Outcome again = good(call);
@@ -160,17 +173,22 @@ TEST_CASE("long: a quiz in a browser asks every question, marks the answer and t
         "<script>let steps = 0; while (!document.getElementById('score') && steps++ < 50) {"
         "const right = quiz.questions[at].right;"
         "const all = [...document.querySelectorAll('.choices button')];"
-        "const pick = all.find(b => " + choose + ");"
+        "const pick = all.find(b => " +
+        choose +
+        ");"
         "pick.click(); document.getElementById('next').click(); }</script></body>";
     std::string copy = content;
     copy.replace(copy.rfind("</body>"), 7, script);
     const std::string file = scratch.file("driven.html", copy);
-    return printed("chromium --headless --no-sandbox --disable-gpu --user-data-dir='" + scratch.path("profile") +
-                   "' --virtual-time-budget=2000 --dump-dom 'file://" + file + "' 2>/dev/null");
+    return printed("chromium --headless --no-sandbox --disable-gpu --user-data-dir='" +
+                   scratch.path("profile") + "' --virtual-time-budget=2000 --dump-dom 'file://" + file +
+                   "' 2>/dev/null");
   };
   const std::string all_right = driven("b.textContent === right"), none = driven("b.textContent !== right");
   std::size_t questions = 0;
-  for (std::size_t at = content.find("\"ask\""); at != std::string::npos; at = content.find("\"ask\"", at + 1)) ++questions;
+  for (std::size_t at = content.find("\"ask\""); at != std::string::npos;
+       at = content.find("\"ask\"", at + 1))
+    ++questions;
   REQUIRE(questions >= 1);
   const std::string of = " of " + std::to_string(questions) + " right</p>";
   CHECK(has(all_right, std::to_string(questions) + of));

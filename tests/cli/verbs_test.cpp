@@ -36,8 +36,8 @@ const std::string kCounter = shipped("counter-right-guard-and-h");
 }  // namespace
 
 TEST_CASE("list names everything the library has") {
-  for (const auto* kind : {"formations", "fronts", "shells", "schemes", "variants", "movements", "faults",
-                           "attributes"}) {
+  for (const auto* kind :
+       {"formations", "fronts", "shells", "schemes", "variants", "movements", "faults", "attributes"}) {
     INFO(kind);
     CHECK(answerOf({"list", kind})["names"].size() >= 4);
   }
@@ -57,7 +57,8 @@ TEST_CASE("list names everything the library has") {
 TEST_CASE("every shipped look passes its check") {
   int count = 0;
   for (const auto& entry : std::filesystem::directory_iterator(std::string(GAPSOUND_ROOT) + "/scenarios")) {
-    if (entry.path().extension() != ".json" || entry.path().filename().string().rfind("plan-", 0) == 0) continue;
+    if (entry.path().extension() != ".json" || entry.path().filename().string().rfind("plan-", 0) == 0)
+      continue;
     INFO(entry.path().string());
     const auto answer = answerOf({"check", entry.path().string()});
     CHECK(answer["valid"] == true);
@@ -71,8 +72,8 @@ TEST_CASE("every shipped look passes its check") {
 
 TEST_CASE("rep tells one snap, the same every time") {
   const auto first = answerOf({"rep", kPower, "--seed", "7"});
-  checkKeys(first, {"seed", "yards", "ended", "t_handoff", "t_line", "t_first_contact", "t_end", "lane", "tacklers",
-                    "missed_tackles", "fits", "why", "hash"});
+  checkKeys(first, {"seed", "yards", "ended", "t_handoff", "t_line", "t_first_contact", "t_end", "lane",
+                    "tacklers", "missed_tackles", "fits", "why", "hash"});
   CHECK(first["seed"] == 7);
   CHECK(first["fits"].size() >= 7);
   for (const auto& fit : first["fits"]) {
@@ -99,10 +100,13 @@ TEST_CASE("rep keeps its tape") {
 
 TEST_CASE("reps gives the distribution") {
   const auto answer = answerOf({"reps", kPower, "-n", "40"});
-  checkKeys(answer, {"n", "mean", "sd", "median", "p10", "p90", "mean_ci", "lost", "stuffed", "four_plus", "ten_plus",
-                     "twelve_plus", "twenty_plus", "success", "cross_x", "cutback_open", "cutback_taken", "lanes",
-                     "timing", "reps_per_second"});
-  checkKeys(answer["timing"], {"t_handoff", "t_line", "t_first_contact", "t_end", "line_speed", "never_crossed"});
+  checkKeys(answer,
+            {"n",           "mean",           "sd",      "median",       "p10",           "p90",
+             "mean_ci",     "lost",           "stuffed", "four_plus",    "ten_plus",      "twelve_plus",
+             "twenty_plus", "success",        "cross_x", "cutback_open", "cutback_taken", "lanes",
+             "timing",      "reps_per_second"});
+  checkKeys(answer["timing"],
+            {"t_handoff", "t_line", "t_first_contact", "t_end", "line_speed", "never_crossed"});
   checkKeys(answer["cross_x"], {"mean", "median"});
   CHECK(answer["n"] == 40);
   CHECK(answer["mean_ci"][0] <= answer["mean"]);
@@ -119,8 +123,8 @@ TEST_CASE("the number of threads changes nothing") {
 
 TEST_CASE("vary sweeps one setting with its upper end") {
   const ScratchFolder folder;
-  const auto answer = answerOf({"vary", kCounter, "--over", "players.SS.downhill_yps=3:9:3", "-n", "20", "--csv",
-                                folder.path("a.csv"), "--png", folder.path("a.png")});
+  const auto answer = answerOf({"vary", kCounter, "--over", "players.SS.downhill_yps=3:9:3", "-n", "20",
+                                "--csv", folder.path("a.csv"), "--png", folder.path("a.png")});
   checkKeys(answer, {"over", "cells", "break_point", "best", "sentence"});
   REQUIRE(answer["cells"].size() == 3);
   CHECK(answer["cells"][2]["at"] == Json::array({9.0}));
@@ -142,17 +146,18 @@ TEST_CASE("versus on identical sides sees no difference") {
 }
 
 TEST_CASE("versus changes one side, both sides") {
-  const auto answer = answerOf({"versus", kPower, "--a", "players.SS.depth_yd=8", "--b", "players.SS.depth_yd=12",
-                                "--set", "players.FS.depth_yd=9", "-n", "20"});
+  const auto answer = answerOf({"versus", kPower, "--a", "players.SS.depth_yd=8", "--b",
+                                "players.SS.depth_yd=12", "--set", "players.FS.depth_yd=9", "-n", "20"});
   CHECK(answer["a"]["mean"] != answer["b"]["mean"]);
 }
 
 TEST_CASE("new writes a look that can be played") {
   const ScratchFolder folder;
   const auto file = folder.path("look.json");
-  const auto answer = answerOf({"new", "--formation", "F10", "--scheme", "R02", "--variant", "log", "--direction",
-                                "left", "--strength", "right", "--front", "D03", "--shell", "cover 3 sky",
-                                "--structure", "spill", "--level", "pro", "--spot", "right_hash", "-o", file});
+  const auto answer = answerOf({"new", "--formation", "F10",         "--scheme",    "R02",   "--variant",
+                                "log", "--direction", "left",        "--strength",  "right", "--front",
+                                "D03", "--shell",     "cover 3 sky", "--structure", "spill", "--level",
+                                "pro", "--spot",      "right_hash",  "-o",          file});
   CHECK(answer["written"] == file);
   CHECK(answerOf({"check", file})["valid"] == true);
   CHECK(answerOf({"rep", file})["hash"].is_string());

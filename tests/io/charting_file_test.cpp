@@ -21,7 +21,8 @@ const Library& shippedLibrary() {
 }
 
 Charting chartingOf(const std::string& content, const ChartingWords& words = {}) {
-  const std::string file = (std::filesystem::temp_directory_path() / fmt::format("gapsound-charting-{}.csv", getpid())).string();
+  const std::string file =
+      (std::filesystem::temp_directory_path() / fmt::format("gapsound-charting-{}.csv", getpid())).string();
   std::ofstream(file, std::ios::binary) << content;
   const Charting charting = readCharting(file, words, shippedLibrary());
   std::filesystem::remove(file);
@@ -31,7 +32,8 @@ Charting chartingOf(const std::string& content, const ChartingWords& words = {})
 }  // namespace
 
 TEST_CASE("a breakdown is read with columns in any order and the spellings staffs use") {
-  const Charting charting = chartingOf("GN/LS;HASH;PLAY DIR;OFF PLAY;OFF FORM;DN\n4,5;L;R;power;F01;1\n-2;M;L;iso;21 I strong;2\n");
+  const Charting charting =
+      chartingOf("GN/LS;HASH;PLAY DIR;OFF PLAY;OFF FORM;DN\n4,5;L;R;power;F01;1\n-2;M;L;iso;21 I strong;2\n");
   CHECK(charting.unreadable.empty());
   REQUIRE(charting.runs.size() == 2);
   CHECK(charting.runs[0].offense.scheme == "R01");
@@ -63,9 +65,11 @@ TEST_CASE("the staff's own words for columns, formations and runs are taken") {
 }
 
 TEST_CASE("a table without a needed column is refused with the ones it has") {
-  CHECK_THROWS_WITH_AS(chartingOf("formation,play,side\nF01,power,right\n"), doctest::Contains("no column gain"), InputError);
+  CHECK_THROWS_WITH_AS(chartingOf("formation,play,side\nF01,power,right\n"),
+                       doctest::Contains("no column gain"), InputError);
   CHECK_THROWS_AS(wordPair("formation", "--columns"), InputError);
-  CHECK(wordPair("formation=OFF FORM", "--columns") == std::pair<std::string, std::string>("formation", "OFF FORM"));
+  CHECK(wordPair("formation=OFF FORM", "--columns") ==
+        std::pair<std::string, std::string>("formation", "OFF FORM"));
 }
 
 TEST_CASE("charted snaps become runs with shares, mean gain, usual hash and a mark where data is thin") {
@@ -73,7 +77,8 @@ TEST_CASE("charted snaps become runs with shares, mean gain, usual hash and a ma
   power.formation = iso.formation = "F01";
   power.scheme = "R01", iso.scheme = "R10", iso.direction = "left";
   std::vector<ChartedRun> charted;
-  for (int i = 0; i < 9; ++i) charted.push_back({power, i < 6 ? "left_hash" : "middle", static_cast<double>(i)});
+  for (int i = 0; i < 9; ++i)
+    charted.push_back({power, i < 6 ? "left_hash" : "middle", static_cast<double>(i)});
   charted.push_back({iso, "", 2.0});
   const auto runs = runsFrom(charted, shippedLibrary());
   REQUIRE(runs.size() == 2);

@@ -21,7 +21,8 @@ const std::string kAssets = GAPSOUND_ROOT "/assets";
 class Changed {
  public:
   Changed(const std::string& name, const std::function<void(nlohmann::json&)>& change)
-      : folder_(fs::temp_directory_path() / ("library-test-" + std::to_string(getpid()) + "-" + std::to_string(count_++))) {
+      : folder_(fs::temp_directory_path() /
+                ("library-test-" + std::to_string(getpid()) + "-" + std::to_string(count_++))) {
     fs::create_directories(folder_);
     fs::copy(kAssets + "/library", folder_ / "library", fs::copy_options::recursive);
     auto document = readJson(kAssets + "/library/" + name);

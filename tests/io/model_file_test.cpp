@@ -19,7 +19,9 @@ nlohmann::json shippedModel() { return nlohmann::json::parse(readWhole(assetPath
 
 /// Path of the refusal of a changed model file, "" when it is accepted.
 std::string refusalOf(const nlohmann::json& document) {
-  const auto file = (std::filesystem::temp_directory_path() / ("gapsound-model-" + std::to_string(getpid()) + ".json")).string();
+  const auto file =
+      (std::filesystem::temp_directory_path() / ("gapsound-model-" + std::to_string(getpid()) + ".json"))
+          .string();
   writeAtomically(file, document.dump());
   std::string path;
   try {

@@ -45,12 +45,27 @@ Json good() {
     "calls": [{"front": "D01", "call": {"structure": "spill"}}], "practice": [{"day": "Tuesday"}]})");
 }
 
-const std::vector<std::string> kBad = {
-    "gapsound=2", "title=\"\"", "runs=[]", "calls=[]", "runs.0.formation=7", "runs.0.share=1.5",
-    "runs.0.spot=center", "runs.0.down=5", "runs.0.seen=-1", "runs.0.thin=maybe", "runs.0.tempo=fast",
-    "runs.0.name=\"\"", "calls.0.front=null", "calls.0.call.structure=spil", "calls.0.blitz=yes",
-    "practice.0.contact=hard", "practice.0.minutes=0", "practice.0.reps=0", "practice.0.drill=x",
-    "players.SS.mass_kg=400", "weather=rain"};
+const std::vector<std::string> kBad = {"gapsound=2",
+                                       "title=\"\"",
+                                       "runs=[]",
+                                       "calls=[]",
+                                       "runs.0.formation=7",
+                                       "runs.0.share=1.5",
+                                       "runs.0.spot=center",
+                                       "runs.0.down=5",
+                                       "runs.0.seen=-1",
+                                       "runs.0.thin=maybe",
+                                       "runs.0.tempo=fast",
+                                       "runs.0.name=\"\"",
+                                       "calls.0.front=null",
+                                       "calls.0.call.structure=spil",
+                                       "calls.0.blitz=yes",
+                                       "practice.0.contact=hard",
+                                       "practice.0.minutes=0",
+                                       "practice.0.reps=0",
+                                       "practice.0.drill=x",
+                                       "players.SS.mass_kg=400",
+                                       "weather=rain"};
 
 std::string shippedPlan() { return std::string(GAPSOUND_ROOT) + "/scenarios/plan-river-week.json"; }
 

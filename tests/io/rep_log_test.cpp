@@ -22,7 +22,8 @@ Summary repNumbered(int k) {
 }
 
 struct Scratch {
-  std::string file = (std::filesystem::temp_directory_path() / ("gapsound-rep-log-" + std::to_string(getpid()))).string();
+  std::string file =
+      (std::filesystem::temp_directory_path() / ("gapsound-rep-log-" + std::to_string(getpid()))).string();
   ~Scratch() { std::filesystem::remove(file); }
 };
 

@@ -75,9 +75,9 @@ TEST_CASE("a scenario with no variety in its calls says none") {
 }
 
 TEST_CASE("changes are laid on before the checks") {
-  const Changes changes{{"players.SS.downhill_yps=9", "defense.structure=box", "level=pro",
-                         "defense.shell=cover 3 sky"},
-                        {"WE=kicked_out:1.5", "S=scrape_wide"}};
+  const Changes changes{
+      {"players.SS.downhill_yps=9", "defense.structure=box", "level=pro", "defense.shell=cover 3 sky"},
+      {"WE=kicked_out:1.5", "S=scrape_wide"}};
   const auto s = parseScenario(kSmall, "small.json", changes);
   CHECK(s.players.at("SS").downhill_yps == 9.0);
   CHECK(s.defense.structure == "box");
@@ -91,8 +91,8 @@ TEST_CASE("changes are laid on before the checks") {
 }
 
 TEST_CASE("a later change wins, and reaches into lists") {
-  const auto s = parseScenario(kFull, "full.json", {{"players.FS.depth_yd=9", "players.FS.depth_yd=11",
-                                                     "faults.0.amount=0.5"}, {}});
+  const auto s = parseScenario(
+      kFull, "full.json", {{"players.FS.depth_yd=9", "players.FS.depth_yd=11", "faults.0.amount=0.5"}, {}});
   CHECK(s.players.at("FS").depth_yd == 11.0);
   CHECK(s.faults[0].fault.amount == 0.5);
 }
@@ -116,9 +116,9 @@ TEST_CASE("a changed value is checked like a written one") {
 }
 
 TEST_CASE("every promised range is open") {
-  for (const auto* set : {"players.SS.downhill_yps=1", "players.SS.downhill_yps=11", "players.SS.read_delay_s=0",
-                          "players.SS.read_delay_s=3", "players.SS.depth_yd=1", "players.SS.depth_yd=25",
-                          "players.SS.mass_kg=45", "players.SS.mass_kg=190"}) {
+  for (const auto* set : {"players.SS.downhill_yps=1", "players.SS.downhill_yps=11",
+                          "players.SS.read_delay_s=0", "players.SS.read_delay_s=3", "players.SS.depth_yd=1",
+                          "players.SS.depth_yd=25", "players.SS.mass_kg=45", "players.SS.mass_kg=190"}) {
     INFO(set);
     CHECK_NOTHROW(static_cast<void>(parseScenario(kSmall, "small.json", {{set}, {}})));
   }

@@ -52,17 +52,49 @@ Json good() {
 
 // PATH=VALUE changes that make the good document a bad one.
 const std::vector<std::string> kBad = {
-    "gapsound=2", "gapsound=null", "title=12", "title=\"\"", "level=varsity", "clock=sand", "tags=sound",
-    "field.spot=center", "field.to_goal=0", "field.to_goal=120", "field.down=5", "field.down=1.5",
-    "field.distance=-3", "field.hash=left", "offense.formation=7", "offense.direction=up",
-    "offense.motion=jet", "offense=F01", "defense.front=null", "defense.fit_off=nobody",
-    "defense.fit_off={\"level4\":\"call\"}", "defense.call.structure=spil", "defense.call.mix=some",
-    "defense.call.mix={\"slant_share\":1.5}", "defense.call.key=double", "players=[]",
-    "players.SS.downhill_yps=0.5", "players.SS.downhill_yps=fast", "players.SS.read_delay_s=-0.1",
-    "players.SS.mass_kg=400", "players.SS.depth_yd=-4", "players.SS.speed=9",
-    "players.SS={\"y\":8,\"depth_yd\":9}", "faults=none", "faults.0.kind=tired", "faults.0.amount=0",
-    "faults.0.amount=-1", "faults.0.player=12", "faults.0.why=late", "start=film", "start.since_snap_s=9",
-    "start={\"since_snap_s\":1.3,\"ball\":\"T\"}", "start={\"since_snap_s\":1.3,\"ball\":\"T\",\"men\":{\"T\":{\"x\":0}}}",
+    "gapsound=2",
+    "gapsound=null",
+    "title=12",
+    "title=\"\"",
+    "level=varsity",
+    "clock=sand",
+    "tags=sound",
+    "field.spot=center",
+    "field.to_goal=0",
+    "field.to_goal=120",
+    "field.down=5",
+    "field.down=1.5",
+    "field.distance=-3",
+    "field.hash=left",
+    "offense.formation=7",
+    "offense.direction=up",
+    "offense.motion=jet",
+    "offense=F01",
+    "defense.front=null",
+    "defense.fit_off=nobody",
+    "defense.fit_off={\"level4\":\"call\"}",
+    "defense.call.structure=spil",
+    "defense.call.mix=some",
+    "defense.call.mix={\"slant_share\":1.5}",
+    "defense.call.key=double",
+    "players=[]",
+    "players.SS.downhill_yps=0.5",
+    "players.SS.downhill_yps=fast",
+    "players.SS.read_delay_s=-0.1",
+    "players.SS.mass_kg=400",
+    "players.SS.depth_yd=-4",
+    "players.SS.speed=9",
+    "players.SS={\"y\":8,\"depth_yd\":9}",
+    "faults=none",
+    "faults.0.kind=tired",
+    "faults.0.amount=0",
+    "faults.0.amount=-1",
+    "faults.0.player=12",
+    "faults.0.why=late",
+    "start=film",
+    "start.since_snap_s=9",
+    "start={\"since_snap_s\":1.3,\"ball\":\"T\"}",
+    "start={\"since_snap_s\":1.3,\"ball\":\"T\",\"men\":{\"T\":{\"x\":0}}}",
     "start={\"since_snap_s\":1.3,\"ball\":\"T\",\"men\":{\"T\":{\"x\":0,\"y\":-4,\"v\":2}}}"};
 
 }  // namespace
@@ -94,11 +126,13 @@ TEST_CASE("schema and loader refuse the same bad documents") {
 }
 
 TEST_CASE("a start from film needs no names; without one they are needed") {
-  const auto filmed = Json::parse(R"({"gapsound": 1, "title": "film", "start": {"since_snap_s": 1.3, "ball": "T",
+  const auto filmed =
+      Json::parse(R"({"gapsound": 1, "title": "film", "start": {"since_snap_s": 1.3, "ball": "T",
     "men": {"T": {"x": 0, "y": -4, "vx": 0.2, "vy": 4.1, "facing_deg": 10}}}})");
   CHECK(accepts(filmed));
   CHECK(loads(filmed));
-  for (const char* missing : {"/offense", "/defense", "/offense/formation", "/offense/scheme", "/defense/front"}) {
+  for (const char* missing :
+       {"/offense", "/defense", "/offense/formation", "/offense/scheme", "/defense/front"}) {
     INFO(missing);
     auto document = good();
     const Json::json_pointer pointer(missing);

@@ -40,7 +40,8 @@ bool accepts(const Json& document) {
 /// A copy of the shipped assets with this schemes.json; removed at the end.
 class OwnAssets {
  public:
-  explicit OwnAssets(const Json& schemes) : dir_(fs::temp_directory_path() / ("gapsound-own-schemes-" + std::to_string(getpid()))) {
+  explicit OwnAssets(const Json& schemes)
+      : dir_(fs::temp_directory_path() / ("gapsound-own-schemes-" + std::to_string(getpid()))) {
     fs::remove_all(dir_);
     fs::create_directories(dir_);
     fs::copy(assetPath("library"), dir_ / "library", fs::copy_options::recursive);
@@ -72,14 +73,24 @@ TEST_CASE("the schema accepts the shipped schemes") { CHECK(accepts(shipped()));
 
 TEST_CASE("schema and loader refuse the same bad schemes") {
   const std::vector<std::string> bad = {
-      "schemes.0.jobs.C=[\"bakc\"]", "schemes.0.jobs.C=[\"climb b7\"]", "schemes.0.jobs.C=back",
-      "schemes.0.jobs.C=[{\"at\":\"b1\"}]", "schemes.0.jobs.C=[{\"do\":\"wrap\",\"pull\":\"long\"}]",
-      "schemes.0.jobs.C=[{\"do\":\"wrap\",\"depth\":9}]", "schemes.0.jobs.C=[{\"do\":\"climb\",\"show\":\"off\"}]",
-      "schemes.0.reserves=[\"nose\"]", "schemes.0.reserves=[{\"man\":\"edge\"}]", "schemes.0.carriers=T",
-      "schemes.0.paths.gun={\"mesh\":[0],\"mesh_s\":1}", "schemes.0.paths.gun={\"mesh\":[0,-4]}",
-      "schemes.0.aim_x=wide", "schemes.0.patient=1", "schemes.0.snaps={\"gun\":\"shotgun\"}",
+      "schemes.0.jobs.C=[\"bakc\"]",
+      "schemes.0.jobs.C=[\"climb b7\"]",
+      "schemes.0.jobs.C=back",
+      "schemes.0.jobs.C=[{\"at\":\"b1\"}]",
+      "schemes.0.jobs.C=[{\"do\":\"wrap\",\"pull\":\"long\"}]",
+      "schemes.0.jobs.C=[{\"do\":\"wrap\",\"depth\":9}]",
+      "schemes.0.jobs.C=[{\"do\":\"climb\",\"show\":\"off\"}]",
+      "schemes.0.reserves=[\"nose\"]",
+      "schemes.0.reserves=[{\"man\":\"edge\"}]",
+      "schemes.0.carriers=T",
+      "schemes.0.paths.gun={\"mesh\":[0],\"mesh_s\":1}",
+      "schemes.0.paths.gun={\"mesh\":[0,-4]}",
+      "schemes.0.aim_x=wide",
+      "schemes.0.patient=1",
+      "schemes.0.snaps={\"gun\":\"shotgun\"}",
       "schemes.0.read={\"man\":\"edge\",\"keeps_if\":\"waits\",\"keep_aim_x\":2}",
-      "schemes.0.variants.own={\"aim\":2}", "schemes.0.line=5"};
+      "schemes.0.variants.own={\"aim\":2}",
+      "schemes.0.line=5"};
   for (const auto& change : bad) {
     INFO(change);
     Json document = shipped();
@@ -91,9 +102,10 @@ TEST_CASE("schema and loader refuse the same bad schemes") {
 
 TEST_CASE("a coach's own variant is JSON and nothing else") {
   Json document = shipped();
-  power(document)["variants"]["fold"] = {{"jobs", {{"PST", {"down", {{"do", "lead"}, {"at", "b2"}, {"delay_s", 0.2}}}}}},
-                                         {"parts", {{"kicker", {"H", "F"}}}},
-                                         {"aim_x", 1.9}};
+  power(document)["variants"]["fold"] = {
+      {"jobs", {{"PST", {"down", {{"do", "lead"}, {"at", "b2"}, {"delay_s", 0.2}}}}}},
+      {"parts", {{"kicker", {"H", "F"}}}},
+      {"aim_x", 1.9}};
   CHECK(accepts(document));
   const Library library = OwnAssets(document).library();
   const Scheme* scheme = findScheme(library, "power");

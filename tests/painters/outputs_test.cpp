@@ -217,9 +217,9 @@ TEST_CASE("a missing font is named in one line, and nothing is drawn in another"
   const Folder folder;
   std::ofstream(folder.file("fonts.conf")) << "<fontconfig><dir>/no-such-folder</dir></fontconfig>";
   const std::string look = fs::path(GAPSOUND_ROOT) / "scenarios/power-right-spill.json";
-  const std::string said = printed(fmt::format("FONTCONFIG_FILE='{}' '{}' strip '{}' -o '{}' 2>&1; echo exit $?",
-                                               folder.file("fonts.conf"), GAPSOUND_PROGRAM, look,
-                                               folder.file("strip.png")));
+  const std::string said =
+      printed(fmt::format("FONTCONFIG_FILE='{}' '{}' strip '{}' -o '{}' 2>&1; echo exit $?",
+                          folder.file("fonts.conf"), GAPSOUND_PROGRAM, look, folder.file("strip.png")));
   CHECK(said.find("font \"Inter\" is not installed; packages fonts-inter") != std::string::npos);
   CHECK(said.find("exit 4") != std::string::npos);
   CHECK_FALSE(fs::exists(folder.file("strip.png")));

@@ -24,8 +24,9 @@ Row rowOf(const std::string& text) {
   Row row;
   words >> row.man >> row.word;
   for (std::string word; words >> word;) {
-    (word[0] == '+' ? row.mate : word[0] == '>' ? row.climb : row.target) =
-        word[0] == '+' || word[0] == '>' ? word.substr(1) : word;
+    (word[0] == '+'   ? row.mate
+     : word[0] == '>' ? row.climb
+                      : row.target) = word[0] == '+' || word[0] == '>' ? word.substr(1) : word;
   }
   return row;
 }
@@ -57,6 +58,7 @@ void checkTable(const Table& table) {
 
 }  // namespace
 
+// clang-format off
 TEST_CASE("power by hand: over, under, 4-2-5, odd, bear") {
   checkTable({"F01", "R01", "D01", "quarters",
               {"Y climb >M", "RT drive DT +RG >W", "RG post DT +RT >W", "C back NT", "LG wrap S",
@@ -148,3 +150,4 @@ TEST_CASE("duo by hand: over, under, 4-2-5, odd, bear") {
               {"Y base|reach OLB", "RT base|reach S", "RG base|reach DT", "C base NT", "LG base DT2",
                "LT base WE", "F lead W"}});
 }
+// clang-format on

@@ -1,5 +1,5 @@
-// The rule words of a scheme one by one, each on a front where it has to answer in a known way (common practice,
-// no source).
+// The rule words of a scheme one by one, each on a front where it has to answer in a known way (common
+// practice, no source).
 #include <algorithm>
 
 #include "looks.hpp"

@@ -14,7 +14,8 @@ Setup checked(const char* formation, const char* front, const char* shell, const
 
 }  // namespace
 
-TEST_CASE("roll to nub: the safety comes down as force, the other takes the middle, the corner stays outside") {
+TEST_CASE(
+    "roll to nub: the safety comes down as force, the other takes the middle, the corner stays outside") {
   const Setup setup = checked("F11", "D03", "quarters", "roll to nub");
   CHECK(man(setup, "SS").spot.y == doctest::Approx(5.0));
   CHECK(man(setup, "SS").spot.x > man(setup, "Y").spot.x + 1.0);
@@ -41,8 +42,10 @@ TEST_CASE("a shell whose safety stays with twins leaves him out of the fit; a ch
 }
 
 TEST_CASE("bumped backers stand 0.7 yd nearer the nub") {
-  const Setup as_is = resolved("F10", "R01", "D03"), bumped = checked("F10", "D03", "quarters", "bump backers");
-  for (const char* id : {"M", "W"}) CHECK(man(bumped, id).spot.x == doctest::Approx(man(as_is, id).spot.x + 0.7));
+  const Setup as_is = resolved("F10", "R01", "D03"),
+              bumped = checked("F10", "D03", "quarters", "bump backers");
+  for (const char* id : {"M", "W"})
+    CHECK(man(bumped, id).spot.x == doctest::Approx(man(as_is, id).spot.x + 0.7));
   CHECK(man(bumped, "NK").spot.x == doctest::Approx(man(as_is, "NK").spot.x));
 }
 
@@ -62,7 +65,8 @@ TEST_CASE("a fired edge is told so, nobody else is") {
 }
 
 TEST_CASE("an unbalanced line is counted from its own middle man, unless the check says from the center") {
-  const Setup bumped = resolved("F17", "R01", "D01"), counted = checked("F17", "D01", "quarters", "count from center");
+  const Setup bumped = resolved("F17", "R01", "D01"),
+              counted = checked("F17", "D01", "quarters", "count from center");
   CHECK(man(bumped, "NT").spot.x > man(bumped, "C").spot.x + 0.5);
   CHECK(man(counted, "NT").spot.x == doctest::Approx(man(bumped, "NT").spot.x - man(bumped, "RG").spot.x));
 }

@@ -51,7 +51,8 @@ void everyLook(Visit visit) {
 
 std::string nameOf(const Scenario& s) {
   std::string name = s.offense.formation + " " + s.defense.front + " " + s.defense.shell + " strong " +
-                     s.offense.strength + " " + s.field.spot + " " + s.offense.splits + " front " + s.defense.strength;
+                     s.offense.strength + " " + s.field.spot + " " + s.offense.splits + " front " +
+                     s.defense.strength;
   for (const std::string& check : s.defense.checks) name += " " + check;
   return name;
 }
@@ -61,7 +62,8 @@ void checkStands(const Scenario& s) {
   const std::string overlap = overlapIn(setup), offside = inNeutralZone(setup);
   const std::size_t men = differentMen(setup);
   if (overlap.empty() && offside.empty() && men == kMen) return;
-  FAIL_CHECK(nameOf(s) << ": " << men << " men; overlap: " << overlap << "; in the neutral zone: " << offside);
+  FAIL_CHECK(nameOf(s) << ": " << men << " men; overlap: " << overlap
+                       << "; in the neutral zone: " << offside);
 }
 
 }  // namespace
@@ -91,7 +93,8 @@ TEST_CASE("every look turned over stands as its mirror image") {
   everyLook([](const Scenario& s) {
     const Setup drawn = resolved(s), turned = resolved(mirrored(s));
     for (std::size_t i = 0; i < kMen; ++i) {
-      const bool same = turned.men[i].spot.x == -drawn.men[i].spot.x && turned.men[i].spot.y == drawn.men[i].spot.y;
+      const bool same =
+          turned.men[i].spot.x == -drawn.men[i].spot.x && turned.men[i].spot.y == drawn.men[i].spot.y;
       if (!same) FAIL_CHECK(nameOf(s) << ": " << drawn.men[i].id);
     }
   });

@@ -49,9 +49,9 @@ TEST_CASE("a tight-end trade: strength flips, the front stays, the backers go ov
 
 TEST_CASE("motions that cannot be are refused where they stand") {
   CHECK(refusal(moving("F01", "B", "fly")).path() == "/offense/motion/player");
-  CHECK(refusal(moving("F01", "X", "fly")).path() == "/offense/motion/player");   // on the line
+  CHECK(refusal(moving("F01", "X", "fly")).path() == "/offense/motion/player");  // on the line
   CHECK(refusal(moving("F01", "RT", "fly")).path() == "/offense/motion/player");
-  CHECK(refusal(moving("F09", "Y", "trade")).path() == "/offense/motion");        // both ends are taken
+  CHECK(refusal(moving("F09", "Y", "trade")).path() == "/offense/motion");  // both ends are taken
   CHECK(refusal(moving("F01", "Z", "flie")).path() == "/offense/motion/kind");
 }
 

@@ -13,7 +13,8 @@ using namespace gapsound;
 
 namespace {
 
-Scenario lookOf(const Formation& formation, const Scheme& scheme, const Front& front, const Shell& shell, bool left) {
+Scenario lookOf(const Formation& formation, const Scheme& scheme, const Front& front, const Shell& shell,
+                bool left) {
   Scenario s;
   s.source = formation.id + " " + scheme.id + " " + front.id + " " + shell.id;
   s.title = s.source;
@@ -67,7 +68,8 @@ TEST_CASE("long: one rep of each scheme against four hundred looks ends with a w
     for (const Scheme& scheme : library().schemes) {
       const Scenario s = lookOf(formation, scheme, front, shell, n % 2 == 0);
       CAPTURE(s.source);
-      const Record r = play(resolve(s, library(), looks::model()), looks::model(), static_cast<std::uint64_t>(n));
+      const Record r =
+          play(resolve(s, library(), looks::model()), looks::model(), static_cast<std::uint64_t>(n));
       CHECK(r.ending != Ending::time);
       ++reps;
     }

@@ -32,7 +32,8 @@ inline Setup setupOf(const Scenario& scenario) { return resolve(scenario, librar
 
 /// The label a tracking file would give him.
 inline std::string labelOf(const Man& man) {
-  static const std::vector<std::string> words = {"WR", "CB", "S", "HB", "FB", "TE", "QB", "OLB", "DE", "DT", "T", "G", "C"};
+  static const std::vector<std::string> words = {"WR",  "CB", "S",  "HB", "FB", "TE", "QB",
+                                                 "OLB", "DE", "DT", "T",  "G",  "C"};
   const bool safety = man.group == Group::safety;
   return safety ? (man.spot.y > 6.5 ? "S" : "NB") : words[static_cast<std::size_t>(man.group)];
 }
@@ -46,7 +47,8 @@ inline Scenario takenFrom(const std::string& look, std::uint64_t seed, double si
   for (std::size_t i = 0; i < kMen; ++i) {
     const Pose& p = f.men[i];
     const double facing = std::atan2(p.face.x, p.face.y) * 180.0 / 3.14159265358979;
-    film.men.push_back({labelOf(setup.men[i]), setup.men[i].attacks, f.carrier == static_cast<int>(i), p.pos, p.vel, facing});
+    film.men.push_back({labelOf(setup.men[i]), setup.men[i].attacks, f.carrier == static_cast<int>(i), p.pos,
+                        p.vel, facing});
   }
   return scenarioFrom(withLook(film, since), library(), looks::model());
 }

@@ -12,9 +12,9 @@ using namespace gapsound;
 
 namespace {
 
-constexpr double kWatched = 0.5;   // s after the picture
+constexpr double kWatched = 0.5;           // s after the picture
 constexpr double kSinglePrecision = 1e-4;  // the bodies' world counts in floats
-constexpr double kTouching = 1.2;  // nearer than this to anybody, he is not free, yd
+constexpr double kTouching = 1.2;          // nearer than this to anybody, he is not free, yd
 
 bool staysFree(const Record& record, int from, int to, int man) {
   for (int tick = from; tick <= to; ++tick) {
@@ -51,7 +51,8 @@ void watch(const Setup& setup, std::uint64_t seed, Drift& drift) {
       const auto& a = record.frames[static_cast<std::size_t>(tick)].men[i];
       const auto& b = record.frames[static_cast<std::size_t>(tick) + 1].men[i];
       drift.worst_cap = std::max(drift.worst_cap, length(b.vel - a.vel) / kStep - cap);
-      drift.worst_speed = std::max(drift.worst_speed, length(b.vel) - std::max(body.top_speed, length(start.vel)));
+      drift.worst_speed =
+          std::max(drift.worst_speed, length(b.vel) - std::max(body.top_speed, length(start.vel)));
     }
   }
 }
@@ -69,7 +70,7 @@ std::string rewritten(bool flip_x, bool flip_y) {
       double turned = value;
       if (column == "x" && flip_x) turned = 120.0 - value;
       if (column == "y" && flip_y) turned = kWidth - value;
-      if (angle && flip_x) turned = 360.0 - turned;          // (dx, dy) -> (-dx, dy), clockwise from +y
+      if (angle && flip_x) turned = 360.0 - turned;  // (dx, dy) -> (-dx, dy), clockwise from +y
       if (angle && flip_y) turned = std::fmod(540.0 - turned, 360.0);  // -> (dx, -dy)
       cells.push_back(turned == value ? cell : fmt::format("{:.4f}", turned));
     }
@@ -79,7 +80,8 @@ std::string rewritten(bool flip_x, bool flip_y) {
 }
 
 Setup setupFrom(const std::string& text, const FilmAxes& axes) {
-  const std::string file = std::filesystem::temp_directory_path() / fmt::format("gapsound_frame_{}.csv", getpid());
+  const std::string file =
+      std::filesystem::temp_directory_path() / fmt::format("gapsound_frame_{}.csv", getpid());
   writeAtomically(file, text);
   const Setup setup = film::setupOf(film::scenarioOf(file, axes));
   std::filesystem::remove(file);
@@ -130,7 +132,8 @@ TEST_CASE("before the hand-off the mesh goes on") {
   int handed = 0, to_the_back = 0, looked = 0;
   for (const std::string& look : looks::names()) {
     const Setup given = looks::setupOf(look);
-    const bool to_tailback = given.men[static_cast<std::size_t>(given.carrier)].id == "T" && given.run.toss_s <= 0.0;
+    const bool to_tailback =
+        given.men[static_cast<std::size_t>(given.carrier)].id == "T" && given.run.toss_s <= 0.0;
     if (!to_tailback || given.read.who != kNobody || given.run.mesh_s < 1.0) continue;
     const Setup setup = film::setupOf(film::takenFrom(look, 2, 0.7));
     ++looked;
@@ -145,7 +148,8 @@ TEST_CASE("before the hand-off the mesh goes on") {
 }
 
 TEST_CASE("a file turned by half a circle gives the same rep, a mirrored one the mirrored rep") {
-  const Record given = play(film::setupOf(film::scenarioOf(film::shippedFrame(), film::shippedAxes())), looks::model(), 8);
+  const Record given =
+      play(film::setupOf(film::scenarioOf(film::shippedFrame(), film::shippedAxes())), looks::model(), 8);
   FilmAxes turned_axes = film::shippedAxes();
   turned_axes.line = 120.0 - turned_axes.line;
   turned_axes.attack_right = true;

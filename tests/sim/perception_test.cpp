@@ -104,9 +104,9 @@ Setup heldStill(Setup setup, double wait, const BackJob& exchange) {
 bool sameCall(const FitJob& a, const FitJob& b) {
   return a.level == b.level && a.gap == b.gap && a.gap_x == b.gap_x && a.slant_x == b.slant_x &&
          a.if_right == b.if_right && a.if_left == b.if_left && a.key == b.key && a.key_style == b.key_style &&
-         a.structure_right == b.structure_right && a.structure_left == b.structure_left && a.read_delay_s == b.read_delay_s && a.downhill_yps == b.downhill_yps &&
-         a.man_on == b.man_on && a.bs_backer == b.bs_backer &&
-         a.off_the_man_in_front == b.off_the_man_in_front;
+         a.structure_right == b.structure_right && a.structure_left == b.structure_left &&
+         a.read_delay_s == b.read_delay_s && a.downhill_yps == b.downhill_yps && a.man_on == b.man_on &&
+         a.bs_backer == b.bs_backer && a.off_the_man_in_front == b.off_the_man_in_front;
 }
 
 const std::string kLook = "power-right-spill";

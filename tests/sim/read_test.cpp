@@ -15,8 +15,8 @@ namespace {
 
 Setup made(const std::string& formation, const std::string& scheme, const std::string& front) {
   const std::string text = R"({"gapsound": 1, "title": "made", "level": "pro", "offense": {"formation": ")" +
-                           formation + R"(", "scheme": ")" + scheme + R"("}, "defense": {"front": ")" + front +
-                           R"("}})";
+                           formation + R"(", "scheme": ")" + scheme + R"("}, "defense": {"front": ")" +
+                           front + R"("}})";
   return resolve(parseScenario(text, "made.json"), library(), looks::model());
 }
 
@@ -30,7 +30,8 @@ const Event* eventOf(const Record& record, Happening what) {
 
 }  // namespace
 
-TEST_CASE("on a read play the quarterback gives on some snaps and keeps on others, and the ball is where it says") {
+TEST_CASE(
+    "on a read play the quarterback gives on some snaps and keeps on others, and the ball is where it says") {
   const Setup setup = made("F13", "R14", "D06");
   int kept = 0, gave = 0;
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
@@ -110,7 +111,8 @@ TEST_CASE("a toss: the ball leaves the hand, flies and is caught on time") {
   CHECK(distance(flight.ball, flight.men[at(setup.passer)].pos) > 0.8);
 }
 
-TEST_CASE("power read: an end who boxes is left outside the keeper, one who squeezes gets the sweep outside him") {
+TEST_CASE(
+    "power read: an end who boxes is left outside the keeper, one who squeezes gets the sweep outside him") {
   int kept_on_box = 0, kept_on_squeeze = 0;
   for (const Structure structure : {Structure::box, Structure::spill}) {
     Setup setup = made("F06", "R15", "D03");

@@ -65,8 +65,8 @@ TEST_CASE("long: intervals at 95 % hold the truth about as often as they say") {
   MESSAGE("of 2000 samples of 100: mean " << 100 * c.mean << " %, stuffed " << 100 * c.stuffed
                                           << " %, four or more " << 100 * c.four_plus << " %, ten or more "
                                           << 100 * c.ten_plus << " %");
-  // Short of 95: one snap in a hundred goes all the way, and Student's interval of a sample without one does not
-  // know it. 91 is what we are after; 85 is what no change may fall below.
+  // Short of 95: one snap in a hundred goes all the way, and Student's interval of a sample without one does
+  // not know it. 91 is what we are after; 85 is what no change may fall below.
   CHECK(c.mean >= 0.85);
   WARN(c.mean >= 0.91);
   for (const double share : {c.stuffed, c.four_plus, c.ten_plus}) {
@@ -112,6 +112,7 @@ TEST_CASE("long: what a kicked end, a wide scrape and a late safety cost on powe
       CHECK((row.won_back.difference > 0.0 && row.won_back.p_value < 0.001));
       CHECK(row.repaired_by != kNobody);
     }
-    if (kind == FaultKind::late_read) CHECK((row.loss_fixed.difference > 0.0 && row.loss_fixed.p_value < 0.001));
+    if (kind == FaultKind::late_read)
+      CHECK((row.loss_fixed.difference > 0.0 && row.loss_fixed.p_value < 0.001));
   }
 }

@@ -68,9 +68,8 @@ TEST_CASE("a cutback that stands open ten times more in a hundred breaks it too"
 
 TEST_CASE("what costs before the best value is no break point") {
   const std::vector<double> means{7.0, 6.0, 5.0, 4.2, 4.0};
-  const auto r =
-      sweepOf(planFor({3, 5, 7, 9, 11}),
-              joined(repsWith(means, kFlat, 1500, 9001), repsWith(means, kFlat, 1500, 1)));
+  const auto r = sweepOf(planFor({3, 5, 7, 9, 11}),
+                         joined(repsWith(means, kFlat, 1500, 9001), repsWith(means, kFlat, 1500, 1)));
   CHECK(r.best == 4);
   CHECK_FALSE(r.break_point);
   CHECK(r.sentence.find("no break point") != std::string::npos);

@@ -20,7 +20,9 @@ Tape plainTape(const std::string& scenario) {
   return playTape(setup, model(), 3);
 }
 
-ScoutCard cardOf(const std::string& scenario) { return scoutCardOf(plainTape(scenario), "7R", "Their power", "Over"); }
+ScoutCard cardOf(const std::string& scenario) {
+  return scoutCardOf(plainTape(scenario), "7R", "Their power", "Over");
+}
 
 }  // namespace
 
@@ -32,7 +34,8 @@ TEST_CASE("cards come one, two or four to a page, each with number, play, call, 
     for (const LaidPage& page : pages) {
       checkLaidOut(page);
       const std::string words = wordsOf(page.list);
-      for (const char* part : {"7R", "Their power", "Over", "LG: skip pull, wrap S", "F: kick SE", "Contact level", "medical staff"}) {
+      for (const char* part : {"7R", "Their power", "Over", "LG: skip pull, wrap S", "F: kick SE",
+                               "Contact level", "medical staff"}) {
         INFO(part);
         CHECK(has(words, part));
       }
@@ -48,7 +51,8 @@ TEST_CASE("a card says of a mover what his job is against our call") {
     INFO(job.player);
     bool said = false;
     for (const std::string& line : card.movers)
-      said = said || line.rfind(job.player + ": " + job.pull + " pull, " + job.block + " " + job.target, 0) == 0;
+      said =
+          said || line.rfind(job.player + ": " + job.pull + " pull, " + job.block + " " + job.target, 0) == 0;
     CHECK(said);
   }
 }
@@ -57,7 +61,8 @@ TEST_CASE("a card's defenders are dots with names and its paths end where the bl
   const ScoutCard card = cardOf("power-right-spill");
   const DisplayList page = cardPages({card}, {}).front().list;
   const std::string words = wordsOf(page);
-  for (int man = kOffense; man < kMen; ++man) CHECK(has(words, card.drawn.setup.men[static_cast<std::size_t>(man)].id));
+  for (int man = kOffense; man < kMen; ++man)
+    CHECK(has(words, card.drawn.setup.men[static_cast<std::size_t>(man)].id));
   int dots = 0;
   for (const Panel& panel : page.panels)
     for (const Shape& shape : panel.shapes)

@@ -74,7 +74,8 @@ TEST_CASE("what a sheet counts is so on the tapes") {
     const int decided = tape.record.line_tick >= 0 ? tape.record.line_tick : tape.record.end_tick;
     int last = -1;
     for (const Event& event : tape.record.events)
-      if (event.what == Happening::end_state && event.man == first && event.tick <= decided) last = event.code;
+      if (event.what == Happening::end_state && event.man == first && event.tick <= decided)
+        last = event.code;
     if (last >= 0) ++seen[static_cast<std::size_t>(last)];
   }
   CHECK(sheet.gains.mean == doctest::Approx(meanOf(yards)));
@@ -102,7 +103,8 @@ TEST_CASE("the picture is a rep without alignment spread, its gain nearest to th
   Setup plain = setupOf("power-right-spill");
   plain.mix = {};
   std::vector<double> yards;
-  for (int seed = 1; seed <= 40; ++seed) yards.push_back(playTape(plain, model(), static_cast<std::uint64_t>(seed)).record.yards);
+  for (int seed = 1; seed <= 40; ++seed)
+    yards.push_back(playTape(plain, model(), static_cast<std::uint64_t>(seed)).record.yards);
   const double off = std::abs(power().drawn.record.yards - medianOf(yards));
   for (const double gain : yards) CHECK(off <= std::abs(gain - medianOf(yards)) + 1e-12);
   CHECK(has(wordsOf(fitSheetPage(power(), {}).list), fmt::format("seed {}", power().drawn.seed)));
@@ -115,7 +117,8 @@ TEST_CASE("a master sheet has a row for every run and a column for every call") 
   const LaidPage page = masterSheetPage(master, {});
   checkLaidOut(page);
   const std::string words = wordsOf(page.list);
-  for (const char* part : {"Power", "Counter", "Over", "Bear", "SE spills", "medical staff"}) CHECK(has(words, part));
+  for (const char* part : {"Power", "Counter", "Over", "Bear", "SE spills", "medical staff"})
+    CHECK(has(words, part));
   CHECK(has(words, fmt::format("{:.1f} yd", power().gains.mean)));
 }
 
@@ -131,7 +134,8 @@ TEST_CASE("long: the costliest mistakes of a sheet are what the failure table sa
   checkLaidOut(page);
   const std::string words = wordsOf(page.list);
   CHECK(has(words, "What costs most"));
-  // The first one again, on the call, with and without the mistake, seed by seed after those it was picked on.
+  // The first one again, on the call, with and without the mistake, seed by seed after those it was picked
+  // on.
   std::vector<Setup> sides(2, setup);
   for (Setup& side : sides)
     for (Man& man : side.men) man.fit.off_the_man_in_front = false;

@@ -15,7 +15,8 @@ inline Setup setupOf(const std::string& scenario) {
 
 inline bool overlap(const PageRect& a, const PageRect& b) {
   constexpr double kTouch = 0.01;  // page units
-  return a.x + kTouch < b.right() && b.x + kTouch < a.right() && a.y + kTouch < b.bottom() && b.y + kTouch < a.bottom();
+  return a.x + kTouch < b.right() && b.x + kTouch < a.right() && a.y + kTouch < b.bottom() &&
+         b.y + kTouch < a.bottom();
 }
 
 /// Every part on the page, no two in the same place.
@@ -28,8 +29,8 @@ inline void checkLaidOut(const LaidPage& page) {
     CHECK(box.right() <= page.list.width);
     CHECK(box.bottom() <= page.list.height);
     for (std::size_t k = 0; k < i; ++k) {
-      INFO(i << " and " << k << ": (" << box.x << ", " << box.y << ", " << box.width << ", " << box.height << ") on ("
-             << page.boxes[k].x << ", " << page.boxes[k].y << ", " << page.boxes[k].width << ", "
+      INFO(i << " and " << k << ": (" << box.x << ", " << box.y << ", " << box.width << ", " << box.height
+             << ") on (" << page.boxes[k].x << ", " << page.boxes[k].y << ", " << page.boxes[k].width << ", "
              << page.boxes[k].height << ")");
       CHECK_FALSE(overlap(box, page.boxes[k]));
     }
@@ -45,6 +46,8 @@ inline std::string wordsOf(const DisplayList& list) {
   return text;
 }
 
-inline bool has(const std::string& text, const std::string& part) { return text.find(part) != std::string::npos; }
+inline bool has(const std::string& text, const std::string& part) {
+  return text.find(part) != std::string::npos;
+}
 
 }  // namespace gapsound::pages

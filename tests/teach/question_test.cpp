@@ -49,7 +49,8 @@ TEST_CASE("what a choice says of a deed is so on the tapes of its judging seeds"
     const int decided = tape.record.line_tick >= 0 ? tape.record.line_tick : tape.record.end_tick;
     int last = 0;
     for (const Event& event : tape.record.events)
-      if (event.what == Happening::end_state && event.man == choice.man && event.tick <= decided) last = event.code;
+      if (event.what == Happening::end_state && event.man == choice.man && event.tick <= decided)
+        last = event.code;
     if (last != static_cast<int>(*choice.end)) continue;
     right.push_back(std::min(tape.record.yards, kLongestCounted));
     const Setup changed = withDeed(setup, choice, choice.others.back().deed);

@@ -65,6 +65,7 @@ TEST_CASE("the summary is one page with the thin data named") {
   const LaidPage page = weekSummaryPage(plan(), reps(), {"Power against Bear: D-."}, Paper::letter);
   checkLaidOut(page);
   const std::string words = wordsOf(page.list);
-  for (const char* part : {"What to change first", "Thin data: Counter was charted 4 times", "D-", "No pass threat", "medical"})
+  for (const char* part :
+       {"What to change first", "Thin data: Counter was charted 4 times", "D-", "No pass threat", "medical"})
     CHECK(has(words, part));
 }
