@@ -139,6 +139,20 @@ TEST_CASE("ten per cent more force drives steadily") {
   }
 }
 
+// Closed form: a push that falls with speed as a (1 - v/s) on one side, k times it on the other, both men
+// losing d v to the ground, stands at v = a (k - 1) / (a (k + 1) / s + 2 d).
+TEST_CASE("the steady drive is where push, counter-push and loss balance") {
+  const Model model = withoutLuck();
+  for (const double k : {0.85, 1.0, 1.1, 1.3}) {
+    TwoEqual bench(model, 1);
+    bench.man(kLeft).body.push = k;
+    bench.run(3.0);
+    const double balance = model.push_accel * (k - 1.0) /
+                           (model.push_accel * (k + 1.0) / model.push_speed + 2.0 * model.clinch_damping);
+    CHECK(std::abs(bench.world().vel(kTackle).y - balance) < 0.02);
+  }
+}
+
 TEST_CASE("the stronger the man, the faster the drive") {
   double before = -9.0;
   for (const double push : {0.8, 0.9, 1.0, 1.1, 1.25}) {
