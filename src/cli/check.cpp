@@ -7,6 +7,7 @@
 #include "cli/session.hpp"
 #include "cli/verbs.hpp"
 #include "scenario/assignments.hpp"
+#include "scenario/bracket.hpp"
 
 namespace gapsound {
 namespace {
@@ -28,14 +29,23 @@ Answer assignmentAnswer(const Assignment& a) {
           {"pull", wordAnswer(a.pull)}};
 }
 
+Answer bracketAnswer(const Bracket& b) {
+  return {{"player", b.blocker},
+          {"on", wordAnswer(b.on)},
+          {"inside", wordAnswer(b.inside)},
+          {"outside", wordAnswer(b.outside)}};
+}
+
 Answer answerFor(const Setup& setup, bool assignments) {
   Answer gaps = Answer::array();
   for (const GapOwner& gap : gapsOf(setup)) gaps.push_back(gapAnswer(gap));
   Answer answer = {{"valid", true},
                    {"problems", Answer::array()},
                    {"gaps", gaps},
+                   {"brackets", Answer::array()},
                    {"concerns", concernsOf(setup)},
                    {"notes", setup.notes}};
+  for (const Bracket& b : bracketsOf(setup)) answer["brackets"].push_back(bracketAnswer(b));
   if (!assignments) return answer;
   answer["assignments"] = Answer::array();
   for (const Assignment& a : assignmentsOf(setup)) answer["assignments"].push_back(assignmentAnswer(a));
@@ -66,13 +76,23 @@ void printAssignments(const Setup& setup) {
   for (const Assignment& a : assignmentsOf(setup)) fmt::print("{:<8}{}\n", a.player, wordsFor(a));
 }
 
+void printBrackets(const Setup& setup) {
+  const auto brackets = bracketsOf(setup);
+  if (brackets.empty()) return;
+  const auto word = [](const std::string& id) { return id.empty() ? std::string("nobody") : id; };
+  fmt::print("\n{:<8}{:<10}{:<10}outside\n", "comes", "on", "inside");
+  for (const Bracket& b : brackets)
+    fmt::print("{:<8}{:<10}{:<10}{}\n", b.blocker, word(b.on), word(b.inside), word(b.outside));
+}
+
 void printWords(const Setup& setup, bool assignments) {
   const auto gaps = gapsOf(setup);
-  fmt::print("{}\nlegal; {} gaps to fit\n\n{:<8}{}\n", setup.title, gaps.size(), "gap", "owner");
+  fmt::print("{}\nlegal; {} gaps to fit\n\n{:<14}{}\n", setup.title, gaps.size(), "gap", "owner");
   for (const GapOwner& gap : gaps) {
-    fmt::print("{:<8}{}\n", gap.gap,
+    fmt::print("{:<14}{}\n", gap.gap,
                gap.owners.empty() ? "nobody" : fmt::format("{}", fmt::join(gap.owners, ", ")));
   }
+  printBrackets(setup);
   for (const auto& concern : concernsOf(setup)) fmt::print("\n{}", concern);
   for (const auto& note : setup.notes) fmt::print("\n{}", note);
   if (assignments) printAssignments(setup);

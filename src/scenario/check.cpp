@@ -3,8 +3,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
-#include "scenario/counts.hpp"
+#include "scenario/bracket.hpp"
 
 namespace gapsound {
 namespace {
@@ -77,13 +78,6 @@ void addSide(const Setup& setup, const LineShape& shape, int side, std::vector<G
   }
 }
 
-bool isLead(const Man& man, bool attached) {
-  const BlockKind kind = man.block.kind;
-  const bool inserts = kind == BlockKind::kick || kind == BlockKind::log || kind == BlockKind::wrap ||
-                       kind == BlockKind::lead || kind == BlockKind::insert;
-  return inserts && !attached;
-}
-
 /// Who is there for the gaps that arrive: backers a puller leaves without a gap, the safety called down
 /// unless a line gap is his already, then an overhang behind the play with nobody to cover.
 std::vector<std::string> spareMen(const Setup& setup, const std::vector<GapOwner>& line_gaps,
@@ -110,29 +104,93 @@ void giveSpare(GapOwner& gap, std::vector<std::string>& spare) {
   spare.erase(spare.begin());
 }
 
-void addArrivals(const Setup& setup, const LineShape& shape, std::vector<GapOwner>& gaps) {
-  int pullers = 0, leads = 0;
-  for (int i = 0; i < kOffense; ++i) {
-    const Man& man = setup.men[static_cast<std::size_t>(i)];
-    const bool attached = isAttached(shape, i);
-    pullers += attached && man.block.pull != PullStyle::none;
-    leads += isLead(man, attached);
+bool quarterbackRuns(const Setup& setup) {
+  return setup.read.who != kNobody || (setup.carrier != kNobody && setup.carrier == setup.passer);
+}
+
+/// Where he runs: away from the man he reads on the back side, else with the play.
+int quarterbackSide(const Setup& setup) {
+  if (setup.read.who == kNobody) return setup.direction;
+  return setup.read.keep_aim_x * setup.direction < 0.0 ? -setup.direction : setup.direction;
+}
+
+/// Gaps that arrive with somebody, by kind and side.
+class Arrivals {
+ public:
+  Arrivals(const Setup& setup, const LineShape& shape) : setup_(setup) {
+    bool back_freed = quarterbackRuns(setup) && setup.read.who == kNobody;
+    for (int i = 0; i < kOffense; ++i) {
+      const Man& man = setup.men[static_cast<std::size_t>(i)];
+      const bool attached = isAttached(shape, i);
+      const bool leads = isLead(man.block, attached);
+      if (attached && man.block.pull != PullStyle::none) ++pulls_[sideOf(man)];
+      if (leads && back_freed && man.group == Group::back)
+        back_freed = false;
+      else if (leads)
+        ++leads_[sideOf(man)];
+    }
   }
-  auto spare = spareMen(setup, gaps, pullers > 0);
-  const auto add = [&](const char* name, int count) {
-    for (int n = 1; n <= count; ++n) {
-      GapOwner gap{fmt::format("{}{}{}", name, n > 1 ? std::to_string(n) : "", signOn(setup.direction)), {}};
+  [[nodiscard]] bool anyPull() const { return pulls_[0] + pulls_[1] > 0; }
+  void add(std::vector<std::string>& spare, std::vector<GapOwner>& gaps) const {
+    for (const int side : {setup_.direction, -setup_.direction}) addEach("pull", pulls_, side, spare, gaps);
+    for (const int side : {setup_.direction, -setup_.direction}) addEach("lead", leads_, side, spare, gaps);
+  }
+
+ private:
+  using Counts = std::array<int, 2>;
+  [[nodiscard]] std::size_t sideOf(const Man& man) const {
+    const bool kicks = man.block.kind == BlockKind::kick || man.block.kind == BlockKind::log;
+    if (!kicks || man.block.target == kNobody) return setup_.direction > 0;
+    return setup_.men[static_cast<std::size_t>(man.block.target)].spot.x > 0.0;
+  }
+  static void addEach(const char* name, const Counts& counts, int side, std::vector<std::string>& spare,
+                      std::vector<GapOwner>& gaps) {
+    for (int n = 1; n <= counts[side > 0]; ++n) {
+      GapOwner gap{fmt::format("{}{}{}", name, n > 1 ? std::to_string(n) : "", signOn(side)), {}};
       giveSpare(gap, spare);
       gaps.push_back(gap);
     }
-  };
-  add("pull", pullers);
-  add("lead", leads);
+  }
+
+  const Setup& setup_;
+  Counts pulls_{}, leads_{};
+};
+
+/// The quarterback's gap belongs to the force of that side, unless a line gap is all his; then to who is
+/// spare.
+void addQuarterback(const Setup& setup, std::vector<std::string>& spare, std::vector<GapOwner>& gaps) {
+  const int side = quarterbackSide(setup);
+  GapOwner gap{fmt::format("quarterback{}", signOn(side)), {}};
+  for (const std::string& id : menWith(setup, FitRole::force, side)) {
+    const bool holds_one = std::any_of(gaps.begin(), gaps.end(), [&](const GapOwner& other) {
+      return other.owners == std::vector<std::string>{id};
+    });
+    if (!holds_one) gap.owners.push_back(id);
+  }
+  for (const std::string& id : menWith(setup, FitRole::cutback, setup.direction)) spare.push_back(id);
+  if (gap.owners.empty()) giveSpare(gap, spare);
+  gaps.push_back(gap);
+}
+
+void addArrivals(const Setup& setup, const LineShape& shape, std::vector<GapOwner>& gaps) {
+  const Arrivals arrivals(setup, shape);
+  auto spare = spareMen(setup, gaps, arrivals.anyPull());
+  arrivals.add(spare, gaps);
+  if (quarterbackRuns(setup)) addQuarterback(setup, spare, gaps);
 }
 
 bool isBlocked(const Setup& setup, int defender) {
   return std::any_of(setup.men.begin(), setup.men.begin() + kOffense,
                      [&](const Man& man) { return man.block.target == defender; });
+}
+
+void addBrackets(const Setup& setup, std::vector<std::string>& concerns) {
+  for (const Bracket& bracket : bracketsOf(setup)) {
+    const std::string who =
+        bracket.on.empty() ? bracket.blocker : fmt::format("{}, who is for {}", bracket.blocker, bracket.on);
+    if (bracket.inside.empty()) concerns.push_back(fmt::format("nobody is inside {}", who));
+    if (bracket.outside.empty()) concerns.push_back(fmt::format("nobody is outside {}", who));
+  }
 }
 
 /// Two gaps that rest on one man alone; a man called to two-gap is meant to.
@@ -153,8 +211,10 @@ void addOverloaded(const Setup& setup, const std::vector<GapOwner>& gaps,
 
 }  // namespace
 
+LineShape lineShapeOf(const Setup& setup) { return shapeOf(lookOf(setup).offense); }
+
 std::vector<GapOwner> gapsOf(const Setup& setup) {
-  const LineShape shape = shapeOf(lookOf(setup).offense);
+  const LineShape shape = lineShapeOf(setup);
   std::vector<GapOwner> gaps;
   addSide(setup, shape, -1, gaps);
   std::reverse(gaps.begin(), gaps.end());
@@ -170,10 +230,13 @@ std::vector<std::string> concernsOf(const Setup& setup) {
     if (gap.owners.empty()) concerns.push_back(fmt::format("nobody has {}", gap.gap));
   }
   addOverloaded(setup, gaps, concerns);
+  addBrackets(setup, concerns);
   for (int i = kOffense; i < kMen; ++i) {
     const Man& man = setup.men[static_cast<std::size_t>(i)];
     const bool end = roleToward(man, setup.direction) == FitRole::edge;
-    if (end && !isBlocked(setup, i)) concerns.push_back(fmt::format("nobody blocks {}, the end man", man.id));
+    const bool read = setup.read.who == i;
+    if (end && !read && !isBlocked(setup, i))
+      concerns.push_back(fmt::format("nobody blocks {}, the end man", man.id));
   }
   return concerns;
 }

@@ -60,3 +60,26 @@ TEST_CASE("a backer sent deep leaves his gap to nobody, and the end nobody block
   const auto open = concernsOf(resolved("F01", "R04", "D10"));
   CHECK(std::find(open.begin(), open.end(), "nobody has B-") == open.end());
 }
+
+TEST_CASE("a quarterback who may run makes one gap more, on the side he runs to") {
+  CHECK(gapsOf(resolved("F13", "R14", "D04")).size() == gapsOf(resolved("F13", "R04", "D04")).size() + 1);
+  CHECK(gapsOf(resolved("F13", "R14", "D04")).back().gap == "quarterback-");
+  CHECK(gapsOf(resolved("F04", "R15", "D03")).back().gap == "quarterback+");
+}
+
+TEST_CASE("quarterback power: the back who leads is the quarterback's gap, so the count goes up by one") {
+  const auto given = gapsOf(resolved("F01", "R01", "D01")), kept = gapsOf(resolved("F01", "R16", "D01"));
+  CHECK(kept.size() == given.size() + 1);
+  CHECK(kept.back().gap == "quarterback+");
+  CHECK(kept.back().owners == std::vector<std::string>{"FS"});
+}
+
+TEST_CASE("the man the quarterback reads is not missed by the blockers") {
+  for (const std::string& concern : concernsOf(resolved("F04", "R15", "D03")))
+    CHECK(concern.find("nobody blocks") == std::string::npos);
+}
+
+TEST_CASE("split zone: the gap of the man who kicks out the back side is on the back side") {
+  const auto gaps = gapsOf(resolved("F03", "R05", "D01"));
+  CHECK(gaps.back().gap == "lead-");
+}
