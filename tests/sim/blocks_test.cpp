@@ -80,16 +80,6 @@ double meanOver(const std::function<double(std::uint64_t)>& one) {
 
 }  // namespace
 
-// Scrum machine review, BMC Sports Sci Med Rehabil 2020: equal packs stand, about a tenth more drives.
-TEST_CASE("two equal linemen push each other nowhere") {
-  TwoEqual bench(withoutLuck(), 1);
-  bench.run(0.5);
-  REQUIRE(bench.contact().clinches().size() == 1);
-  const double from = bench.world().pos(kTackle).y;
-  bench.run(2.0);
-  CHECK(std::abs(bench.world().pos(kTackle).y - from) / 2.0 < 0.05);
-}
-
 // The same source, with the luck of the snap in it.
 TEST_CASE("over many snaps two equal linemen drift nowhere on average") {
   const Model model = neverParted(shipped());
@@ -120,23 +110,6 @@ TEST_CASE("but single snaps are won and lost") {
   MESSAGE("sd of a pair's drift in a second ", std::sqrt(square), " yd");
   CHECK(std::sqrt(square) > 0.3);
   CHECK(std::sqrt(square) < 1.2);
-}
-
-// Scrum machine review, BMC Sports Sci Med Rehabil 2020.
-TEST_CASE("ten per cent more force drives steadily") {
-  for (const int stronger : {kLeft, kTackle}) {
-    TwoEqual bench(withoutLuck(), 1);
-    bench.man(stronger).body.push = 1.1;
-    const double way = stronger == kLeft ? 1.0 : -1.0;
-    bench.run(1.0);
-    const double early = way * bench.world().vel(kTackle).y;
-    bench.run(1.0);
-    const double late = way * bench.world().vel(kTackle).y;
-    CAPTURE(early);
-    CHECK(late > 0.05);
-    CHECK(late < 1.0);
-    CHECK(late == doctest::Approx(early).epsilon(0.1));
-  }
 }
 
 // Closed form: a push that falls with speed as a (1 - v/s) on one side, k times it on the other, both men

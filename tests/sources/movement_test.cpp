@@ -37,7 +37,7 @@ TEST_CASE("every group runs its ten and its forty") {
 // 5-10-5 measured from public combine tables; hand 1.1 yd ahead of the hip and a clock 0.25 s late are
 // estimates. Centres turn quicker than their sprint tells; their 113 men are the one group off by more than
 // 0.1 s.
-TEST_CASE("the shuttle of every group") {
+TEST_CASE("check 6: the shuttle of every group") {
   for (const combine::Group& g : combine::kGroups) {
     const double shuttle = shuttleTime(bodyOf(g), 1.1) - 0.25;
     CAPTURE(g.name);
@@ -48,7 +48,7 @@ TEST_CASE("the shuttle of every group") {
 
 // v^2 / 2b at the calibrated 7 m/s^2; nobody stops from 8 m/s inside 4 m. Harper et al. 2020, Sports 8:76:
 // average decelerations of an all-out stop are 4-5 m/s^2, peaks 7-9 (values from memory).
-TEST_CASE("a full stop from eight metres a second") {
+TEST_CASE("check 7: a full stop from eight metres a second") {
   const Stop stop = stopFrom(back(), yards(8.0));
   CHECK(near(stop.yards, 5.0, 0.25));
   CHECK(near(stop.seconds, 1.14, 0.2));
@@ -63,7 +63,7 @@ TEST_CASE("a lineman stops later than a back") {
 }
 
 // Curve running, PubMed 38346043, 2024: 6 m/s can be held on a circle of 6 m, 6 m/s^2 sideways.
-TEST_CASE("six metres a second round a six-metre circle can be held") {
+TEST_CASE("check 8: six metres a second round a six-metre circle can be held") {
   const Lap lap = runCircle(back(), yards(6.0), yards(6.0), yards(6.0), 6.0);
   CHECK(near(lap.speed * kYard, 6.0, 0.2));
   CHECK(lap.worst_yd < 0.3);
@@ -71,7 +71,7 @@ TEST_CASE("six metres a second round a six-metre circle can be held") {
 
 // The same limit, v^2 / r = 10.7 m/s^2: above every measured sideways acceleration (league tracking, p99
 // about 8).
-TEST_CASE("eight metres a second round a six-metre circle cannot be held") {
+TEST_CASE("check 8: eight metres a second round a six-metre circle cannot be held") {
   const Lap lap = runCircle(back(), yards(6.0), yards(8.0), yards(8.0), 3.0);
   const bool slower = lap.speed * kYard < 7.3;
   const bool wider = lap.worst_yd > 0.8;
@@ -80,7 +80,7 @@ TEST_CASE("eight metres a second round a six-metre circle cannot be held") {
 
 // Curve sprint study, J Exp Biol 2024, 227(4) jeb246649: V falls 10.0 +- 2.4 % at 17.2 m and 4.1 +- 1.6 %
 // at 36.5 m.
-TEST_CASE("a bend costs top speed") {
+TEST_CASE("check 9: a bend costs top speed") {
   const Body body = back();
   const auto share = [&](double radius) {
     return runCircle(body, yards(radius), 0.85 * body.top_speed, body.top_speed, 10.0).speed / body.top_speed;

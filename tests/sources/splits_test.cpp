@@ -40,7 +40,7 @@ SprintFit clockLaw(double ten, double forty) {
 }  // namespace
 
 // Measured from public combine tables (413 backs): 10 yd 1.58 s, 40 yd 4.55 s, 20 yd held out.
-TEST_CASE("a back's ten and forty predict his twenty") {
+TEST_CASE("check 1: a back's ten and forty predict his twenty") {
   const SprintFit law = lawOf(group("RB"));
   CHECK(near(law.top_speed, 10.91, 0.1));
   CHECK(near(law.tau, 1.15, 0.05));
@@ -48,7 +48,7 @@ TEST_CASE("a back's ten and forty predict his twenty") {
 }
 
 // Measured from an older public combine table with 20-yd splits (115 receivers).
-TEST_CASE("a receiver's three splits follow one law") {
+TEST_CASE("check 2: a receiver's three splits follow one law") {
   const SprintFit law{11.09, 1.13};
   CHECK(near(clockTime(law, 10.0, kHandStart), 1.549, 0.02));
   CHECK(near(clockTime(law, 20.0, kHandStart), 2.596, 0.02));
@@ -56,7 +56,7 @@ TEST_CASE("a receiver's three splits follow one law") {
 }
 
 // Measured from public combine tables (265 guards).
-TEST_CASE("a guard's law gives his ten and his forty") {
+TEST_CASE("check 3: a guard's law gives his ten and his forty") {
   const SprintFit law{9.32, 1.24};
   CHECK(near(clockTime(law, 10.0, kHandStart), 1.83, 0.03));
   CHECK(near(clockTime(law, 40.0, kHandStart), 5.27, 0.03));
@@ -74,7 +74,7 @@ TEST_CASE("every group's times give the law it is listed with") {
 
 // Clark, Rieger, Bruno & Stearne 2017, J Strength Cond Res: T 0.77 +- 0.07 s on the combine clock, fast or
 // slow.
-TEST_CASE("on the combine's own clock everybody has the same time constant") {
+TEST_CASE("check 4: on the combine's own clock everybody has the same time constant") {
   for (const combine::Group& g : combine::kGroups) {
     CAPTURE(g.name);
     CHECK(near(clockLaw(g.ten_s, g.forty_s).tau, 0.77, 0.10));
@@ -83,7 +83,7 @@ TEST_CASE("on the combine's own clock everybody has the same time constant") {
 
 // Order of the groups by top speed: measured from public combine tables, whose hundredths are worth 0.05
 // yd/s.
-TEST_CASE("corners are the fastest and guards the slowest") {
+TEST_CASE("check 4: corners are the fastest and guards the slowest") {
   const auto speed = [](const char* name) { return lawOf(group(name)).top_speed; };
   const std::initializer_list<const char*> order = {"CB", "WR", "RB", "S",  "LB",
                                                     "TE", "QB", "DT", "OT", "OG"};
@@ -103,7 +103,7 @@ TEST_CASE("corners are the fastest and guards the slowest") {
 }
 
 // Furusawa, Hill & Parkinson 1927: 90 % of V at 2.30 T. Grip of a cleat on dry turf, about 1.1: from memory.
-TEST_CASE("no group's first step asks for more than the grip of the ground") {
+TEST_CASE("check 5: no group's first step asks for more than the grip of the ground") {
   for (const combine::Group& g : combine::kGroups) {
     CAPTURE(g.name);
     const SprintFit law = lawOf(g);
@@ -118,13 +118,13 @@ TEST_CASE("no group's first step asks for more than the grip of the ground") {
 }
 
 // Mann et al. 2015, J Strength Cond Res 29:1509-1514: a hand shows 0.22 +- 0.07 s less over 40 yd.
-TEST_CASE("an electronic forty is the hand forty and 0.22 s") {
+TEST_CASE("check 21: an electronic forty is the hand forty and 0.22 s") {
   CHECK(near(electronicFromHand(4.60), 4.82, 0.07));
   CHECK(near(handFromElectronic(5.18), 4.96, 0.07));
 }
 
 // Mann et al. 2015: the two clocks of the same 81 college men, 4.90 s by hand and 5.12 s electronic.
-TEST_CASE("one man under both clocks is one man") { CHECK(near(handFromElectronic(5.12), 4.90, 0.07)); }
+TEST_CASE("check 21: one man under both clocks is one man") { CHECK(near(handFromElectronic(5.12), 4.90, 0.07)); }
 
 // Measured from public combine tables: the bodies the program ships run as their groups do.
 TEST_CASE("the shipped bodies run their groups' tens and forties") {
