@@ -1,0 +1,41 @@
+#pragma once
+#include <cstdint>
+#include <string>
+
+#include "base/model.hpp"
+#include "scenario/setup.hpp"
+
+namespace gapsound {
+struct Library;
+}
+
+namespace calibration {
+
+/// What the command line asked for.
+struct Options {
+  int n = 400;
+  int jobs = 0;
+  std::uint64_t seed = 1;
+  std::string looks = "*";
+  std::string scenarios = "scenarios";
+  std::string model;
+  bool effects = false;
+  bool drift = false;
+  std::string items;
+};
+
+/// Where everything is played from. Borrows all three.
+struct Ground {
+  const Options& options;
+  const gapsound::Library& library;
+  const gapsound::Model& model;
+};
+
+/// Shows the share done on a terminal; always true.
+bool tellProgress(double share);
+
+void printEachLook(const Ground& ground);
+void printEffects(const Ground& ground, bool n_given);
+void printDrift(const Ground& ground);
+
+}  // namespace calibration
