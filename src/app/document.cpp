@@ -19,11 +19,11 @@ Document::Document(Scenario scenario, std::string file, std::string saved_text)
 
 Document Document::read(const std::string& file) {
   Scenario scenario = readScenario(file);
-  std::string text = toJson(scenario);
+  std::string text = toFile(scenario);
   return {std::move(scenario), file, std::move(text)};
 }
 
-std::string Document::text() const { return toJson(scenario()); }
+std::string Document::text() const { return toFile(scenario()); }
 
 void Document::add(Step step) {
   steps_.resize(at_ + 1);
@@ -72,7 +72,9 @@ std::string Document::undoWords() const { return canUndo() ? now().words : ""; }
 std::string Document::redoWords() const { return canRedo() ? steps_[at_ + 1].words : ""; }
 
 void Document::saveAs(const std::string& file) {
-  const std::string content = text();
+  Scenario saved = scenario();
+  saved.source = file;
+  const std::string content = toFile(saved);
   writeAtomically(file, content);
   file_ = file;
   saved_text_ = content;

@@ -30,7 +30,7 @@ double now() {
 /// What the file holds, as it would be written; "" where it is gone or broken.
 std::string savedText(const std::string& file) {
   try {
-    return toJson(readScenario(file));
+    return toFile(readScenario(file));
   } catch (const Error&) {
     return "";
   }

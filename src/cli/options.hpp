@@ -135,6 +135,7 @@ struct ScoutOptions {
 
 struct NewOptions {
   std::string formation, scheme, front, out;
+  std::string defense;  // file; in place of front and call
   std::string title, variant = "base", direction = "right", strength = "right";
   std::string motion;  // "A=fly"; empty: nobody moves
   std::string shell = "quarters", structure = "spill", movement = "none", level = "high_school";

@@ -63,16 +63,19 @@ struct Verbs {
 void addNew(CLI::App& verb, NewOptions& o) {
   verb.add_option("--formation", o.formation)->required();
   verb.add_option("--scheme", o.scheme)->required();
-  verb.add_option("--front", o.front)->required();
+  auto* const front = verb.add_option("--front", o.front);
+  auto* const kept =
+      verb.add_option("--defense", o.defense, "a defense in a file of its own, in place of a front");
+  front->excludes(kept);
   verb.add_option("-o,--out", o.out, "file to write")->required();
   verb.add_option("--title", o.title);
   verb.add_option("--variant", o.variant)->capture_default_str();
   verb.add_option("--motion", o.motion, "MAN=KIND, a man in motion: A=fly, H=across, Y=trade");
   verb.add_option("--direction", o.direction, "left, right")->capture_default_str();
   verb.add_option("--strength", o.strength, "left, right")->capture_default_str();
-  verb.add_option("--shell", o.shell)->capture_default_str();
-  verb.add_option("--structure", o.structure, "spill, box")->capture_default_str();
-  verb.add_option("--movement", o.movement)->capture_default_str();
+  verb.add_option("--shell", o.shell)->capture_default_str()->excludes(kept);
+  verb.add_option("--structure", o.structure, "spill, box")->capture_default_str()->excludes(kept);
+  verb.add_option("--movement", o.movement)->capture_default_str()->excludes(kept);
   verb.add_option("--level", o.level, "high_school, college, pro")->capture_default_str();
   verb.add_option("--spot", o.spot, "left_hash, middle, right_hash")->capture_default_str();
   verb.add_option("--to-goal", o.to_goal, "yards to the goal line")->capture_default_str();
@@ -80,7 +83,8 @@ void addNew(CLI::App& verb, NewOptions& o) {
   verb.add_option("--distance", o.distance, "yards to go")->capture_default_str();
   verb.add_option("--splits", o.splits, "standard, tight, wide")->capture_default_str();
   verb.add_option("--front-strength", o.front_strength, "formation, receivers, field, boundary, left, right")
-      ->capture_default_str();
+      ->capture_default_str()
+      ->excludes(kept);
   addRepeatable(verb, "--check", o.checks, "answer to a nub, trips or an unbalanced line (repeatable)");
   addRepeatable(verb, "--set", o.changes.sets, "change one value, PATH=VALUE (repeatable)");
   addRepeatable(verb, "--fault", o.changes.faults, "lay a fault on a man, MAN=KIND[:AMOUNT] (repeatable)");

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "io/atomic_file.hpp"
+#include "io/defense_file.hpp"
 #include "io/scenario_parts.hpp"
 
 namespace gapsound {
@@ -34,7 +35,9 @@ PlanRun runFrom(JsonReader place) {
   return run;
 }
 
-PlanCall callFrom(JsonReader place) {
+PlanCall callFrom(const JsonReader& entry) {
+  const DefensePlace defense(entry);
+  JsonReader place = defense.reader();
   PlanCall call;
   call.defense = readDefense(place);
   const auto name = place.maybeChild("name");

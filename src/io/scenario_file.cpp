@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "io/atomic_file.hpp"
+#include "io/defense_file.hpp"
 #include "io/json_reader.hpp"
 #include "io/scenario_parts.hpp"
 #include "io/start_json.hpp"
@@ -125,10 +126,12 @@ std::array<FitOff, 3> fitOffFrom(JsonReader place) {
   return levels;
 }
 
-DefensePlan defenseFrom(JsonReader place, bool filmed) {
-  DefensePlan plan = readDefense(place, filmed);
-  place.finish();
-  return plan;
+void readDefenseOf(Scenario& scenario, const JsonReader& place, bool filmed) {
+  const DefensePlace defense(place);
+  JsonReader reader = defense.reader();
+  scenario.defense = readDefense(reader, filmed);
+  reader.finish();
+  scenario.kept = defense.kept();
 }
 
 std::vector<std::string> faultNames() {
@@ -165,7 +168,7 @@ void readPlans(JsonReader& root, Scenario& scenario) {
     scenario.offense = offenseFrom(root.child("offense"), filmed);
   else
     scenario.offense.direction.clear();
-  if (defense) scenario.defense = defenseFrom(root.child("defense"), filmed);
+  if (defense) readDefenseOf(scenario, root.child("defense"), filmed);
 }
 
 Scenario scenarioFrom(JsonReader root) {
@@ -266,6 +269,7 @@ Json written(const OffensePlan& plan) {
   object["variant"] = plan.variant;
   writeName(object, "direction", plan.direction);
   object["strength"] = plan.strength;
+  if (plan.splits != "standard") object["splits"] = plan.splits;
   if (plan.motion) object["motion"] = {{"player", plan.motion->player}, {"kind", plan.motion->kind}};
   return object;
 }
@@ -334,19 +338,26 @@ Scenario readScenario(const std::string& file, const Changes& changes) {
   return parseScenario(readWhole(file), file, changes);
 }
 
-std::string toJson(const Scenario& scenario) {
-  Json document = {{"gapsound", scenario.format},
-                   {"title", scenario.title},
-                   {"tags", scenario.tags},
-                   {"level", wordOf(scenario.level)},
-                   {"clock", scenario.clock},
-                   {"field", written(scenario.field)},
-                   {"offense", written(scenario.offense)},
-                   {"defense", written(scenario.defense)}};
+namespace {
+
+std::string textOf(const Scenario& scenario, const Json& defense) {
+  Json document = {
+      {"gapsound", scenario.format},          {"title", scenario.title}, {"tags", scenario.tags},
+      {"level", wordOf(scenario.level)},      {"clock", scenario.clock}, {"field", written(scenario.field)},
+      {"offense", written(scenario.offense)}, {"defense", defense}};
   for (const auto& [id, man] : scenario.players) document["players"][id] = written(man);
   for (const auto& fault : scenario.faults) document["faults"].push_back(written(fault));
   if (scenario.start) document["start"] = written(*scenario.start);
   return document.dump(2) + "\n";
+}
+
+}  // namespace
+
+std::string toJson(const Scenario& scenario) { return textOf(scenario, written(scenario.defense)); }
+
+std::string toFile(const Scenario& scenario) {
+  if (!scenario.kept) return toJson(scenario);
+  return textOf(scenario, writtenOver(*scenario.kept, scenario.defense, scenario.source));
 }
 
 std::vector<Attribute> manAttributes() {

@@ -15,8 +15,10 @@ namespace gapsound {
 /// The same from a text; `source` stands for the file in messages.
 [[nodiscard]] Scenario parseScenario(std::string_view text, const std::string& source,
                                      const Changes& changes = {});
-/// The scenario as a file's content; reading it back gives the same scenario.
+/// The scenario as a file's content that needs no other file; reading it back gives the same scenario.
 [[nodiscard]] std::string toJson(const Scenario& scenario);
+/// The same for the file scenario.source: a defense kept in a file of its own stays there.
+[[nodiscard]] std::string toFile(const Scenario& scenario);
 
 /// A key that players.ID may have, and its allowed values in words.
 struct Attribute {

@@ -40,8 +40,7 @@ const Movement* movementOf(const Scenario& scenario, const Front& front, bool tu
   if (name == "none") return nullptr;
   const Movement* found = findMovement(front, turned ? otherSideWord(name) : name);
   if (found) return found;
-  throw InputError(scenario.source, "/defense/call/movement", "\"" + name + "\"",
-                   nameHint(name, movementNames(front)));
+  refuseWord(scenario, "/defense/call/movement", name, nameHint(name, movementNames(front)));
 }
 
 Ground groundOf(const Scenario& scenario, const Names& names, const LevelKind& level) {
@@ -106,7 +105,7 @@ Look alignedLook(const Scenario& scenario, const Names& names, const LevelKind& 
   try {
     return drawnLook(scenario, names, level);
   } catch (const CheckMissing& missing) {
-    throw InputError(scenario.source, "/defense/call/checks", "\"" + missing.check + "\"", missing.needs);
+    refuseWord(scenario, "/defense/call/checks", missing.check, missing.needs);
   }
 }
 

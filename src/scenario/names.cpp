@@ -10,9 +10,21 @@
 namespace gapsound {
 namespace {
 
+bool startsWith(const std::string& text, const char* head) { return text.rfind(head, 0) == 0; }
+
+/// The word at this path is the one the file of the kept defense has.
+bool isKept(const Scenario& scenario, const std::string& path) {
+  if (!scenario.kept) return false;
+  const DefensePlan &now = scenario.defense, &kept = scenario.kept->plan;
+  if (path == "/defense/front") return now.front == kept.front;
+  if (path == "/defense/shell") return now.shell == kept.shell;
+  if (path == "/defense/call/movement") return now.movement == kept.movement;
+  return startsWith(path, "/defense/call/checks") && now.checks == kept.checks;
+}
+
 [[noreturn]] void refuse(const Scenario& scenario, const char* path, const std::string& value,
                          const std::string& allowed) {
-  throw InputError(scenario.source, path, "\"" + value + "\"", allowed);
+  refuseWord(scenario, path, value, allowed);
 }
 
 void requireWord(const Scenario& scenario, const char* path, const std::string& value,
@@ -88,6 +100,14 @@ Names filmedNames(const Scenario& scenario, const Library& library) {
 }
 
 }  // namespace
+
+void refuseWord(const Scenario& scenario, const std::string& path, const std::string& value,
+                const std::string& allowed) {
+  const std::string quoted = "\"" + value + "\"";
+  if (isKept(scenario, path))
+    throw InputError(scenario.kept->file, path.substr(std::string("/defense").size()), quoted, allowed);
+  throw InputError(scenario.source, path, quoted, allowed);
+}
 
 void requireWords(const Scenario& scenario) {
   requireWord(scenario, "/offense/direction", scenario.offense.direction, {"left", "right"});

@@ -23,6 +23,10 @@ struct Names {
 [[nodiscard]] bool isFilmed(const Scenario& scenario);
 /// Throws InputError with the nearest known names.
 [[nodiscard]] Names namesOf(const Scenario& scenario, const Library& library);
+/// Throws the InputError for a word at this path of the scenario, about the file of the defense where it
+/// stands in one.
+[[noreturn]] void refuseWord(const Scenario& scenario, const std::string& path, const std::string& value,
+                             const std::string& allowed);
 /// Refuses words that are none of the few allowed. Throws InputError.
 void requireWords(const Scenario& scenario);
 

@@ -59,6 +59,12 @@ struct DefensePlan {
   std::optional<CallMix> mix;         // absent: the library's defaults (calls.json); {"none"}: all zero
 };
 
+/// A defense kept in a file of its own that a scenario names.
+struct KeptDefense {
+  std::string file;  // as it can be opened
+  DefensePlan plan;  // what it says
+};
+
 /// What a file may change about one man. Given times are the man's own: no level scale is laid on them.
 struct ManSettings {
   std::optional<double> x, y, depth_yd;
@@ -100,7 +106,8 @@ struct Scenario {
   std::string clock = "hand";  // how given times were taken: hand, electronic
   FieldSpot field;
   OffensePlan offense;
-  DefensePlan defense;
+  DefensePlan defense;              // all of it, whether kept in a file or not
+  std::optional<KeptDefense> kept;  // the file it is kept in
   std::map<std::string, ManSettings> players;
   std::vector<PlacedFault> faults;
   std::optional<Start> start;  // with it formation, scheme, front and direction may be empty

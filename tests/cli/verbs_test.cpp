@@ -54,6 +54,21 @@ TEST_CASE("list names everything the library has") {
   CHECK(has("attributes", "downhill_yps"));
 }
 
+TEST_CASE("new names a defense that is kept in a file, from the new file's folder") {
+  const ScratchFolder folder;
+  const auto defense = folder.file("ours.json", R"({"gapsound": 1, "front": "D05", "shell": "cover 2"})");
+  const auto look = folder.path("look.json");
+  answerOf(
+      {"new", "--formation", "F01", "--scheme", "R01", "--splits", "wide", "--defense", defense, "-o", look});
+  const auto written = shell("cat " + look).out;
+  CHECK(Json::parse(written)["defense"] == Json{{"file", "ours.json"}});
+  CHECK(Json::parse(written)["offense"]["splits"] == "wide");
+  CHECK(run({"new", "--formation", "F01", "--scheme", "R01", "-o", look}).code == 2);
+  CHECK(run({"new", "--formation", "F01", "--scheme", "R01", "--front", "D01", "--defense", defense, "-o",
+             look})
+            .code == 2);
+}
+
 TEST_CASE("every shipped look passes its check") {
   int count = 0;
   for (const auto& entry : std::filesystem::directory_iterator(std::string(GAPSOUND_ROOT) + "/scenarios")) {

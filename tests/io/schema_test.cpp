@@ -35,9 +35,10 @@ bool accepts(const Json& document) {
   return validator.validate(schema, Adapter(document), nullptr);
 }
 
+/// As a file of the shipped scenarios' folder.
 bool loads(const Json& document) {
   try {
-    static_cast<void>(parseScenario(document.dump(), "test.json"));
+    static_cast<void>(parseScenario(document.dump(), std::string(GAPSOUND_ROOT) + "/scenarios/test.json"));
     return true;
   } catch (const InputError&) {
     return false;
@@ -71,6 +72,8 @@ const std::vector<std::string> kBad = {
     "offense.motion=jet",
     "offense=F01",
     "defense.front=null",
+    "defense={\"file\":\"\"}",
+    "defense={\"shell\":\"quarters\"}",
     "defense.fit_off=nobody",
     "defense.fit_off={\"level4\":\"call\"}",
     "defense.call.structure=spil",
