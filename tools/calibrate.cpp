@@ -1,6 +1,6 @@
 // Plays every look tagged sound and a set of looks nobody tuned on, and prints the calibration card:
 // outcomes, timings, speeds and surroundings beside what real runs show. With --effects it prints the paired
-// effects instead, with --drift how far engaged pairs move.
+// effects instead, with --drift how far engaged pairs move, with --sensitivity what each estimate moves.
 #include <fmt/core.h>
 #include <unistd.h>
 
@@ -40,6 +40,8 @@ int main(int argc, char** argv) {
   app.add_flag("--effects", options.effects, "the paired effects instead of the card");
   app.add_option("--items", options.items, "letters of the effects to run, all when absent");
   app.add_flag("--drift", options.drift, "how far engaged pairs move instead of the card (try --n 40)");
+  app.add_flag("--sensitivity", options.sensitivity,
+               "what every estimated constant moves by itself, 20 % either way (30 reps a side unless --n)");
   CLI11_PARSE(app, argc, argv);
   try {
     const Model model = readModel(options.model.empty() ? assetPath("model.json") : options.model);
@@ -47,6 +49,8 @@ int main(int argc, char** argv) {
     const Ground ground{options, library, model};
     if (options.effects)
       printEffects(ground, n->count() > 0);
+    else if (options.sensitivity)
+      printSensitivity(ground, n->count() > 0);
     else if (options.drift)
       printDrift(ground);
     else

@@ -32,4 +32,12 @@ Model readModel(const std::string& file) {
   return model;
 }
 
+std::vector<std::string> estimatedConstants(const std::string& file) {
+  std::vector<std::string> names;
+  const auto document = readJson(file);
+  for (const auto& [name, entry] : document.at("constants").items())
+    if (entry.at("source").get<std::string>().starts_with("estimate")) names.push_back(name);
+  return names;
+}
+
 }  // namespace gapsound

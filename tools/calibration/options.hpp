@@ -21,6 +21,7 @@ struct Options {
   std::string model;
   bool effects = false;
   bool drift = false;
+  bool sensitivity = false;
   std::string items;
 };
 
@@ -37,5 +38,6 @@ bool tellProgress(double share);
 void printEachLook(const Ground& ground);
 void printEffects(const Ground& ground, bool n_given);
 void printDrift(const Ground& ground);
+void printSensitivity(const Ground& ground, bool n_given);
 
 }  // namespace calibration

@@ -1,0 +1,337 @@
+#include "study/trade_facts.hpp"
+
+namespace gapsound {
+namespace {
+
+constexpr const char* kPractice = "common practice, no source";
+
+/// A look under construction: every change gives another look and leaves this one as it was.
+class Drawn {
+ public:
+  Drawn(const char* formation, const char* front, const char* scheme) {
+    s_.source = "trade";
+    s_.title = std::string(scheme) + " " + formation + " " + front;
+    s_.level = Level::pro;
+    s_.offense.formation = formation;
+    s_.offense.scheme = scheme;
+    s_.defense.front = front;
+  }
+  [[nodiscard]] Drawn fault(const char* man, FaultKind kind, double amount) const {
+    return with([&](Scenario& s) { s.faults.push_back({man, {kind, amount}}); });
+  }
+  [[nodiscard]] Drawn set(const char* man, std::optional<double> ManSettings::*what, double value) const {
+    return with([&](Scenario& s) { s.players[man].*what = value; });
+  }
+  [[nodiscard]] Drawn at(const char* man, double x, double y) const {
+    return set(man, &ManSettings::x, x).set(man, &ManSettings::y, y);
+  }
+  [[nodiscard]] Drawn onCall(const char* man) const {
+    return with([&](Scenario& s) { s.players[man].fit_off = FitOff::call; });
+  }
+  [[nodiscard]] Drawn call(std::string DefensePlan::*what, const char* word) const {
+    return with([&](Scenario& s) { s.defense.*what = word; });
+  }
+  [[nodiscard]] Drawn play(std::string OffensePlan::*what, const char* word) const {
+    return with([&](Scenario& s) { s.offense.*what = word; });
+  }
+  [[nodiscard]] Drawn hash(const char* spot) const {
+    return with([&](Scenario& s) { s.field.spot = spot; });
+  }
+  [[nodiscard]] Drawn motion(const char* man, const char* kind) const {
+    return with([&](Scenario& s) { s.offense.motion = MotionCall{man, kind}; });
+  }
+  [[nodiscard]] Drawn box() const { return call(&DefensePlan::structure, "box"); }
+  [[nodiscard]] Drawn left() const { return play(&OffensePlan::direction, "left"); }
+  operator Scenario() const { return s_; }
+
+ private:
+  template <class Change>
+  [[nodiscard]] Drawn with(Change change) const {
+    Drawn other = *this;
+    change(other.s_);
+    return other;
+  }
+  Scenario s_;
+};
+
+using F = FaultKind;
+using Y = Yardstick;
+using Facts = std::vector<TradeFact>;
+
+Drawn power() { return {"F01", "D01", "R01"}; }
+Drawn counter() { return {"F03", "D03", "R02"}; }
+Drawn insideZone() { return {"F13", "D04", "R04"}; }
+Drawn wideZone() { return {"F01", "D01", "R06"}; }
+Drawn toss() { return {"F01", "D01", "R12"}; }
+
+Drawn kicked(const Drawn& look) { return look.fault("SE", F::kicked_out, 1.0); }
+
+Drawn wideSplits(Drawn look) {
+  for (const auto& [man, x] :
+       {std::pair{"LT", -3.35}, {"LG", -1.65}, {"RG", 1.65}, {"RT", 3.35}, {"Y", 5.05}})
+    look = look.set(man, &ManSettings::x, x);
+  return look;
+}
+
+Drawn betterTacklers(Drawn look, double skill) {
+  for (const char* man : {"S", "M", "W", "SS", "FS"}) look = look.set(man, &ManSettings::tackling, skill);
+  return look;
+}
+
+/// The front as it would stand to a balanced line: a man too far from the long side.
+Drawn notBumped(Drawn look) {
+  const std::pair<const char*, double> spots[] = {{"SE", 3.15}, {"DT", 1.75}, {"NT", -0.4}, {"WE", -4.8},
+                                                  {"S", 2.6},   {"M", 0.0},   {"W", -3.4}};
+  for (const auto& [man, x] : spots) look = look.set(man, &ManSettings::x, x);
+  return look;
+}
+
+/// A trial the simulation does not bear out, with our explanation.
+Trial missed(Trial trial, const char* why) {
+  trial.shown = false;
+  trial.why = why;
+  return trial;
+}
+
+void addNumbersAndDepth(Facts& facts) {
+  const Drawn reached = kicked(power()).onCall("S");
+  const Drawn high = power().at("SS", 6.0, 12.0);
+  facts.push_back(
+      {1,
+       "a man more in the box whom nobody blocks takes yards away",
+       "public analysis of 73,000 pro carries by personnel, 2014",
+       {{"8 in the box, not 7", high, power().at("SS", 2.6, 4.5), Y::to_twenty, -1, 2000},
+        {"7 in the box, not 6", insideZone(), insideZone().at("NK", 3.4, 4.5), Y::to_twenty, -1}}});
+  facts.push_back({2,
+                   "a deeper safety gives up more on an off-tackle run",
+                   kPractice,
+                   {{"safety at 12, not 8", reached.set("SS", &ManSettings::depth_yd, 8.0),
+                     reached.set("SS", &ManSettings::depth_yd, 12.0), Y::to_twenty, +1, 3000}}});
+}
+
+void addSpillAndBox(Facts& facts) {
+  facts.push_back({3,
+                   "spilled, the ball goes outside; boxed, inside",
+                   kPractice,
+                   {{"spill, not box", power().box(), power(), Y::crossing, +1, 600}}});
+  const Drawn late = power().fault("S", F::scrape_late, 1.0);
+  facts.push_back({4,
+                   "an end who spills with nobody over the top costs most",
+                   kPractice,
+                   {{"nobody over the top", power(), late, Y::to_twenty, +1},
+                    {"nobody over the top: outside", power(), late, Y::outside, +1}}});
+  const Drawn over = kicked(power()).onCall("S");
+  facts.push_back({5,
+                   "kicked end, backer over the top anyway: the inside lane is wide",
+                   kPractice,
+                   {{"over the top anyway: yards", kicked(power()), over, Y::yards, +1},
+                    {"over the top anyway: room", kicked(power()), over, Y::room, +1}}});
+  facts.push_back({6,
+                   "a puller with no hat on one side of him has a lane there",
+                   kPractice,
+                   {{"both backers outside him", counter(),
+                     counter().onCall("M").fault("M", F::scrape_wide, 3.0), Y::to_twenty, +1, 2500}}});
+}
+
+void addForceAndCutback(Facts& facts) {
+  const Drawn sky = wideZone().call(&DefensePlan::shell, "cover 3 sky");
+  facts.push_back({7,
+                   "force set early lets fewer runs past him; set deep, the alley widens",
+                   kPractice,
+                   {{"force 0.8 s late: outside", sky, sky.fault("SS", F::late_read, 0.8), Y::outside, +1},
+                    {"force too deep", sky, sky.fault("SS", F::too_deep, 4.0), Y::to_twenty, +1, 3000}}});
+  const Drawn zone{"F01", "D01", "R04"};
+  facts.push_back(
+      {8,
+       "the far safety held keeps cutbacks short; flowing, long runs rise",
+       kPractice,
+       {{"far safety flows, zone", zone, zone.fault("FS", F::flowed, 1.0), Y::twelve_plus, +1},
+        {"far safety flows, counter", counter(), counter().fault("FS", F::flowed, 1.0), Y::twelve_plus, +1,
+         1500},
+        missed(
+            {"far safety flows, power", power(), power().fault("FS", F::flowed, 1.0), Y::twelve_plus, +1},
+            "power seldom cuts back across the ball, and a safety who flows is one more man in its lane")}});
+  const Drawn gt{"F13", "D04", "R03"};
+  facts.push_back(
+      {9,
+       "a first backer 0.3 s late to the counter gives up yards",
+       kPractice,
+       {missed({"0.3 s late", gt, gt.fault("M", F::late_read, 0.3), Y::to_twenty, +1, 2000},
+               "the fit comes late but the puller meets him where he stands; what he loses in ground he "
+               "keeps in not being fooled"),
+        missed({"0.3 s late, sniffer", counter(), counter().fault("M", F::late_read, 0.3), Y::to_twenty, +1},
+               "the second puller is later still, and a backer who waits has not yet gone the wrong way")}});
+}
+
+void addLine(Facts& facts) {
+  const Drawn duo{"F01", "D01", "R07"};
+  const Drawn stout = duo.set("DT", &ManSettings::push, 1.6), moved = duo.set("DT", &ManSettings::push, 0.5);
+  facts.push_back({10,
+                   "a double team that moves its tackle gains more than one that is held",
+                   kPractice,
+                   {{"tackle moved, not stout", stout, moved, Y::to_twenty, +1, 2000},
+                    {"tackle moved, not stout", stout, moved, Y::forward, +1, 300}}});
+  const Drawn through = power().fault("RG", F::whiff, 1.0).fault("RT", F::whiff, 1.0);
+  facts.push_back(
+      {11,
+       "penetration where the run goes: losses, pullers held up, wider spread",
+       kPractice,
+       {{"tackle comes through", power(), through, Y::lost, +1, 1500},
+        {"tackle comes through", power(), through, Y::pullers_met, -1, 6000},
+        missed({"tackle comes through", power(), through, Y::spread, +1},
+               "the long runs he takes away lie further from the median than the losses he makes")}});
+  const auto into = [](const Drawn& look) { return look.call(&DefensePlan::movement, "slant strong"); };
+  const auto away = [](const Drawn& look) { return look.call(&DefensePlan::movement, "slant weak"); };
+  facts.push_back(
+      {12,
+       "a slant into the run stops more, away from it opens the edge",
+       kPractice,
+       {{"slant into a toss", toss(), into(toss()), Y::stuffed, +1, 2000},
+        {"slant away from power", power(), away(power()), Y::outside_gain, +1, 2000},
+        missed({"slant into wide zone", wideZone(), into(wideZone()), Y::stuffed, +1},
+               "the back sees the line cross and bends behind it, where the backers have followed")}});
+}
+
+void addShootAndTechnique(Facts& facts) {
+  const Drawn gt{"F01", "D01", "R03"};
+  const Drawn air = gt.fault("C", F::whiff, 1.0);
+  facts.push_back(
+      {13,
+       "shooting the puller's gap: a loss with air, worse than staying when blocked back",
+       kPractice,
+       {{"shoots with air", air, air.call(&DefensePlan::bs_backer, "shoot"), Y::lost, +1, 3000},
+        {"shoots, blocked back", gt, gt.call(&DefensePlan::bs_backer, "shoot"), Y::to_twenty, +1, 3000}}});
+  const Drawn surface{"F06", "D03", "R04"};
+  facts.push_back(
+      {14,
+       "inside zone bends more to the 3 technique than to the bubble",
+       kPractice,
+       {{"tackle a 3, not a 2i", surface.set("DT", &ManSettings::x, 1.0), surface, Y::bent, +1, 2500},
+        missed({"tackle a 3, not a 2i, spread", insideZone().set("DT", &ManSettings::x, 1.0), insideZone(),
+                Y::bent, +1},
+               "with no tight end the end is the last man, and the back goes outside the 3 instead")}});
+  facts.push_back({15,
+                   "wider splits: more room inside",
+                   kPractice,
+                   {{"wide splits", power(), wideSplits(power()), Y::room, +1, 2000}}});
+  const Drawn nub{"F11", "D01", "R01"};
+  facts.push_back(
+      {16,
+       "a nub nobody adjusts to is a man short; a corner in the fit makes it good",
+       kPractice,
+       {{"corner in the fit", nub.at("CR", -13.0, 8.0), nub.at("CR", 6.5, 5.0), Y::to_twenty, -1, 2000}}});
+}
+
+void addPullers(Facts& facts) {
+  const Drawn inside = power().fault("SE", F::crossed_inside, 2.0);
+  const Drawn log = power().play(&OffensePlan::variant, "log");
+  facts.push_back(
+      {18,
+       "log beats kick against a spilling end, kick beats log against a boxing one",
+       kPractice,
+       {{"end came inside: log, not kick", inside, inside.play(&OffensePlan::variant, "log"), Y::to_twenty,
+         +1, 4000},
+        missed({"spill called: log, not kick", power(), log, Y::to_twenty, +1},
+               "an end called to spill is often kicked all the same; the log then turns him loose"),
+        {"box: kick, not log", log.box(), power().box(), Y::to_twenty, +1}}});
+  facts.push_back(
+      {19,
+       "power gains more outside against man than against zone with eyes in",
+       kPractice,
+       {missed(
+           {"man, not zone", power(), power().call(&DefensePlan::shell, "cover 1"), Y::twelve_plus, +1},
+           "the man on the tight end comes down with his block, and no receiver has run the corners off")}});
+  facts.push_back(
+      {20,
+       "a late puller hands the ball into a backer nobody blocks",
+       kPractice,
+       {{"wrapper 0.6 s late", power(), power().fault("LG", F::late_pull, 0.6), Y::to_twenty, -1}}});
+  const Drawn miss = kicked(power()).fault("LG", F::whiff, 1.0);
+  facts.push_back({31,
+                   "a clean kick gains only with the wrapper's block on the first backer",
+                   kPractice,
+                   {{"kicked: wrapper hits, not misses", miss, kicked(power()), Y::to_twenty, +1, 4000}}});
+}
+
+void addZoneAndPerimeter(Facts& facts) {
+  const Drawn flow = wideZone().fault("M", F::over_run, 4.0).fault("W", F::over_run, 4.0);
+  facts.push_back({21,
+                   "wide zone cuts back on backers who over-run it",
+                   kPractice,
+                   {{"over-run: to 20", wideZone(), flow, Y::to_twenty, +1, 4000},
+                    {"over-run: bent", wideZone(), flow, Y::bent, +1}}});
+  facts.push_back(
+      {22,
+       "a crack nobody replaces is a long run; replaced, a short one",
+       kPractice,
+       {{"corner late: 12 and more", toss(), toss().fault("CR", F::late_read, 1.5), Y::twelve_plus, +1}}});
+  const Drawn duo{"F01", "D01", "R07"};
+  const Drawn duo_slant = duo.call(&DefensePlan::movement, "slant strong");
+  facts.push_back({23,
+                   "duo is at least power against a spilling front, less against slants",
+                   kPractice,
+                   {missed({"spill: duo, not power", power(), duo, Y::to_twenty, +1},
+                           "duo leaves the last man at the bounce to nobody, and here he tackles"),
+                    {"slant: duo, not power", power().call(&DefensePlan::movement, "slant strong"), duo_slant,
+                     Y::to_twenty, -1, 4000}}});
+  const Drawn slot{"F06", "D03", "R04"};
+  facts.push_back(
+      {24,
+       "fly motion holds the backers and opens the cutback",
+       kPractice,
+       {{"fly motion away from the run", slot.left(), slot.left().motion("A", "fly"), Y::bent, +1, 2500},
+        missed({"fly motion with the run", slot, slot.motion("A", "fly"), Y::bent, +1},
+               "the motion man blocks nobody, and the backers it draws are already on the play side")}});
+  facts.push_back(
+      {25,
+       "a run to the wide side of the field has more room than one to the short side",
+       kPractice,
+       {{"wide side: out of bounds", toss().hash("right_hash"), toss().hash("left_hash"), Y::out, -1, 3000},
+        missed({"wide side", toss().hash("right_hash"), toss().hash("left_hash"), Y::seconds, +1},
+               "the run is tackled inside the numbers before the near sideline matters, save for the few "
+               "that go out")}});
+}
+
+void addTacklersAndAlignment(Facts& facts) {
+  const Drawn poor = betterTacklers(power(), -1.5), good = betterTacklers(power(), 1.5);
+  facts.push_back({26,
+                   "better tacklers: fewer yards, far fewer long runs",
+                   kPractice,
+                   {{"good, not poor: yards", poor, good, Y::to_twenty, -1},
+                    {"good, not poor: 12 and more", poor, good, Y::twelve_plus, -1}}});
+  const char* sky = "cover 3 sky";
+  facts.push_back({27,
+                   "a safety rolled down helps on his side and costs on the other",
+                   kPractice,
+                   {{"down at 4.5: run at him", power(), power().at("SS", 5.0, 4.5), Y::to_twenty, -1, 4000},
+                    {"rolled down: run away", power().left(), power().left().call(&DefensePlan::shell, sky),
+                     Y::to_twenty, +1, 4000}}});
+  const Drawn up = power().fault("SE", F::upfield, 1.5), up_box = power().box().fault("SE", F::upfield, 1.5);
+  facts.push_back({28,
+                   "an end who squeezes the down block leaves a smaller lane, spilling or boxing",
+                   kPractice,
+                   {{"spill: squeezes, not upfield", up, power(), Y::room, -1},
+                    {"box: squeezes, not upfield", up_box, power().box(), Y::room, -1}}});
+  const Drawn over{"F17", "D01", "R01"};
+  facts.push_back({29,
+                   "unbalanced with no bump: a man short on the long side",
+                   kPractice,
+                   {{"no bump", over, notBumped(over), Y::to_twenty, +1}}});
+}
+
+}  // namespace
+
+Facts tradeFacts() {
+  Facts facts;
+  addNumbersAndDepth(facts);
+  addSpillAndBox(facts);
+  addForceAndCutback(facts);
+  addLine(facts);
+  addShootAndTechnique(facts);
+  addPullers(facts);
+  addZoneAndPerimeter(facts);
+  addTacklersAndAlignment(facts);
+  return facts;
+}
+
+}  // namespace gapsound

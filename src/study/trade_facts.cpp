@@ -1,0 +1,96 @@
+#include "study/trade_facts.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace gapsound {
+namespace {
+
+constexpr double kOutside = 5.0;  // yd from the ball: outside the tight end
+constexpr std::array<std::string_view, 15> kNames = {
+    "yards",        "to 20", "spread", "lost",        "stuffed",      "12 and more",   "crossing", "outside",
+    "outside gain", "bent",  "room",   "pullers met", "line forward", "out of bounds", "seconds"};
+
+double share(bool hit) { return hit ? 1.0 : 0.0; }
+
+double pullersMet(const Summary& rep) {
+  return rep.pullers == 0 ? 0.0 : static_cast<double>(rep.pullers_met) / rep.pullers;
+}
+
+bool ranOutside(const Summary& rep, int direction) {
+  return rep.t_line >= 0.0 && direction * rep.cross_x >= kOutside;
+}
+
+double valueOf(const Summary& rep, Yardstick what, int direction, double middle) {
+  switch (what) {
+    case Yardstick::yards:
+      return rep.yards;
+    case Yardstick::to_twenty:
+      return std::min(rep.yards, 20.0);
+    case Yardstick::spread:
+      return std::max(rep.yards - middle, middle - rep.yards);
+    case Yardstick::lost:
+      return share(wholeYards(rep.yards) < 0.0);
+    case Yardstick::stuffed:
+      return share(wholeYards(rep.yards) <= 0.0);
+    case Yardstick::twelve_plus:
+      return share(wholeYards(rep.yards) >= 12.0);
+    case Yardstick::crossing:
+      return direction * rep.cross_x;
+    case Yardstick::outside:
+      return share(ranOutside(rep, direction));
+    case Yardstick::outside_gain:
+      return ranOutside(rep, direction) ? std::min(rep.yards, 20.0) : 0.0;
+    case Yardstick::bent:
+      return share(rep.t_line >= 0.0 && rep.cutback_taken);
+    case Yardstick::room:
+      return rep.nearest_defender_line;
+    case Yardstick::pullers_met:
+      return pullersMet(rep);
+    case Yardstick::forward:
+      return rep.line_forward_2s;
+    case Yardstick::out:
+      return share(rep.ending == Ending::out);
+    case Yardstick::seconds:
+      return rep.t_end;
+  }
+  return 0.0;
+}
+
+bool needsCrossing(Yardstick what) { return what == Yardstick::crossing || what == Yardstick::room; }
+
+double medianGain(const std::vector<Summary>& reps) {
+  std::vector<double> yards;
+  for (const Summary& rep : reps) yards.push_back(rep.yards);
+  return medianOf(yards);
+}
+
+}  // namespace
+
+std::string_view nameOf(Yardstick what) { return kNames[static_cast<std::size_t>(what)]; }
+
+bool isShare(Yardstick what) {
+  constexpr std::array kShares = {Yardstick::lost,    Yardstick::stuffed, Yardstick::twelve_plus,
+                                  Yardstick::outside, Yardstick::bent,    Yardstick::pullers_met,
+                                  Yardstick::out};
+  return std::find(kShares.begin(), kShares.end(), what) != kShares.end();
+}
+
+TrialResult judge(const Trial& trial, int direction_a, int direction_b, const std::vector<Summary>& a,
+                  const std::vector<Summary>& b) {
+  const double middle_a = medianGain(a), middle_b = medianGain(b);
+  std::vector<double> side_a, side_b;
+  for (std::size_t k = 0; k < std::min(a.size(), b.size()); ++k) {
+    if (needsCrossing(trial.what) && (a[k].t_line < 0.0 || b[k].t_line < 0.0)) continue;
+    side_a.push_back(valueOf(a[k], trial.what, direction_a, middle_a));
+    side_b.push_back(valueOf(b[k], trial.what, direction_b, middle_b));
+  }
+  TrialResult result;
+  result.paired = pairedDifference(side_a, side_b, 1.0 - kTradeAlpha);
+  result.mean_a = meanOf(side_a);
+  result.mean_b = meanOf(side_b);
+  result.holds = trial.sign * result.paired.difference > 0.0 && result.paired.p_value < kTradeAlpha;
+  return result;
+}
+
+}  // namespace gapsound

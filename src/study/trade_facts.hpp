@@ -1,0 +1,63 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "analysis/account.hpp"
+#include "scenario/scenario.hpp"
+#include "study/statistics.hpp"
+
+namespace gapsound {
+
+/// What a trial counts on each rep. Shares are 0 or 1 a rep; widths and places in yards.
+enum class Yardstick {
+  yards,         // the gain
+  to_twenty,     // the gain, 20 for all beyond: what the fit decides and not the open field
+  spread,        // distance of the gain from its side's median
+  lost,          // share below 0
+  stuffed,       // share of 0 or less
+  twelve_plus,   // share of 12 and more
+  crossing,      // where he crossed the line, toward the run; reps that crossed on both sides
+  outside,       // share that crossed 5 yd and more outside the ball
+  outside_gain,  // the gain of runs that crossed there, 20 at most; 0 for others
+  bent,          // share that crossed behind the designed lane
+  room,          // nearest defender at the crossing; reps that crossed on both sides
+  pullers_met,   // share of the pullers who met somebody
+  forward,       // offensive line's mean movement 2 s after the snap
+  out,           // share that ended out of bounds
+  seconds        // length of the rep
+};
+[[nodiscard]] std::string_view nameOf(Yardstick what);
+[[nodiscard]] bool isShare(Yardstick what);
+
+/// One paired comparison: side B against side A on common random numbers.
+struct Trial {
+  std::string words;  // what side B has that side A has not
+  Scenario a, b;
+  Yardstick what = Yardstick::yards;
+  int sign = +1;         // B is to have more (+1) or less (-1)
+  int n = 1000;          // reps a side
+  bool shown = true;     // false: the simulation does not bear it out; listed as a miss, asserted by no test
+  std::string why = {};  // of a miss: our explanation
+};
+
+/// A statement coaches agree on, all else equal, and the trials it rests on.
+struct TradeFact {
+  int number = 0;
+  std::string words;
+  std::string source;  // "common practice, no source", or the source
+  std::vector<Trial> trials;
+};
+/// The statements tried by playing; the gap arithmetic (17) and the mirror (30) are exact tests instead.
+[[nodiscard]] std::vector<TradeFact> tradeFacts();
+
+inline constexpr double kTradeAlpha = 0.001;
+struct TrialResult {
+  Paired paired;  // B - A, interval at 99.9 %
+  double mean_a = 0, mean_b = 0;
+  bool holds = false;  // the sign asked for, p < kTradeAlpha
+};
+/// Judges a trial on the reps of its two sides, seed by seed; directions +1 or -1 of either side's run.
+[[nodiscard]] TrialResult judge(const Trial& trial, int direction_a, int direction_b,
+                                const std::vector<Summary>& a, const std::vector<Summary>& b);
+
+}  // namespace gapsound

@@ -1,0 +1,128 @@
+#include <fmt/core.h>
+
+#include <algorithm>
+#include <chrono>
+#include <string>
+#include <vector>
+
+#include "base/model.hpp"
+#include "io/assets.hpp"
+#include "io/model_file.hpp"
+#include "options.hpp"
+#include "scenario/resolve.hpp"
+#include "study/reps.hpp"
+#include "study/sensitivity.hpp"
+
+namespace calibration {
+namespace {
+
+/// Moves every constant that is an estimate by 20 % either way, on common random numbers, and prints what
+/// that does to the gain, to the cutbacks taken and to the four headline answers.
+class SensitivityTable {
+ public:
+  struct Options {
+    int n = 30;            // reps of a side in the first round
+    int confirm = 600;     // pairs when an answer might turn
+    int answers = 2000;    // pairs of the unchanged answers
+    double seconds = 420;  // no further constant is begun after that
+    std::uint64_t seed = 1;
+    int jobs = 0;
+  };
+  SensitivityTable(const Options& options, const gapsound::Library& library, const gapsound::Model& model)
+      : options_(options), library_(library), model_(model) {}
+
+  void print(const std::vector<std::string>& estimates) {
+    unchanged_ = played(model_, options_.answers);
+    printAnswers();
+    fmt::print("\n{:24}{:>9}{:>9}{:>10}{:>10}   {}\n", "constant", "yd -20 %", "yd +20 %", "cut -20 %",
+               "cut +20 %", "answers turned");
+    for (const gapsound::ModelField& field : gapsound::kModelFields) {
+      if (std::find(estimates.begin(), estimates.end(), field.name) == estimates.end()) continue;
+      if (spent() > options_.seconds) {
+        ++left_;
+        continue;
+      }
+      printConstant(field);
+    }
+    fmt::print("\n{} constants tried, {} turn an answer, {} left for want of time; {:.0f} s\n", tried_,
+               turning_, left_, spent());
+  }
+
+ private:
+  using Played = gapsound::Played;
+
+  [[nodiscard]] double spent() const {
+    return std::chrono::duration<double>(std::chrono::steady_clock::now() - start_).count();
+  }
+  [[nodiscard]] Played played(const gapsound::Model& model, int n) const {
+    std::vector<gapsound::Setup> setups;
+    for (const gapsound::Headline& h : gapsound::headlines()) {
+      setups.push_back(resolve(h.a, library_, model));
+      setups.push_back(resolve(h.b, library_, model));
+    }
+    return playAll(setups, model, options_.seed, n, options_.jobs);
+  }
+  [[nodiscard]] Played playedAnswer(const gapsound::Model& model, int k, int n) const {
+    const gapsound::Headline h = gapsound::headlines()[static_cast<std::size_t>(k)];
+    return playAll({resolve(h.a, library_, model), resolve(h.b, library_, model)}, model, options_.seed, n,
+                   options_.jobs);
+  }
+  void printAnswers() const {
+    for (int k = 0; k < gapsound::kHeadlines; ++k) {
+      const gapsound::Paired p = answerOf(unchanged_, k);
+      fmt::print("answer {}  {:42}{:6.2f} yd [{:5.2f},{:5.2f}] at 99 %, n {}\n", k + 1,
+                 gapsound::headlines()[static_cast<std::size_t>(k)].words, p.difference, p.ci.low, p.ci.high,
+                 p.n);
+    }
+  }
+  /// On more reps the answer's sign with the changed constant is the other one: how much it then is, and
+  /// "unsure" when its interval at 99 % still holds zero. Empty when it does not turn.
+  [[nodiscard]] std::string turned(const gapsound::Model& model, int k, double factor) const {
+    const gapsound::Paired then = answerOf(playedAnswer(model, k, options_.confirm), 0);
+    if (then.difference * answerOf(unchanged_, k).difference >= 0.0) return "";
+    const bool unsure = then.ci.low < 0.0 && then.ci.high > 0.0;
+    return fmt::format(" {} at {:+.0f} %: {:.2f} yd{}", k + 1, 100.0 * (factor - 1.0), then.difference,
+                       unsure ? ", unsure" : "");
+  }
+  gapsound::Sensitivity moved(const gapsound::ModelField& field, double factor, std::string& words) const {
+    gapsound::Model model = model_;
+    model.*field.value *= factor;
+    const gapsound::Sensitivity s = sensitivityOf(unchanged_, played(model, options_.n));
+    for (int k = 0; k < gapsound::kHeadlines; ++k) {
+      if (couldTurn(answerOf(unchanged_, k), s.shift[static_cast<std::size_t>(k)]))
+        words += turned(model, k, factor);
+    }
+    return s;
+  }
+  void printConstant(const gapsound::ModelField& field) {
+    std::string words;
+    const auto less = moved(field, 0.8, words);
+    const auto more = moved(field, 1.2, words);
+    fmt::print("{:24}{:>9.2f}{:>9.2f}{:>10.1f}{:>10.1f}  {}\n", field.name, less.yards, more.yards,
+               100.0 * less.cutback, 100.0 * more.cutback, words);
+    std::fflush(stdout);
+    ++tried_;
+    turning_ += words.empty() ? 0 : 1;
+  }
+
+  Options options_;
+  const gapsound::Library& library_;
+  const gapsound::Model& model_;
+  std::chrono::steady_clock::time_point start_ = std::chrono::steady_clock::now();
+  Played unchanged_;
+  int tried_ = 0, turning_ = 0, left_ = 0;
+};
+
+}  // namespace
+
+void printSensitivity(const Ground& ground, bool n_given) {
+  SensitivityTable::Options table;
+  if (n_given) table.n = std::min(ground.options.n, table.answers);
+  table.seed = ground.options.seed;
+  table.jobs = ground.options.jobs;
+  const std::string& own = ground.options.model;
+  SensitivityTable(table, ground.library, ground.model)
+      .print(estimatedConstants(own.empty() ? assetPath("model.json") : own));
+}
+
+}  // namespace calibration
