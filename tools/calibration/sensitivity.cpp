@@ -13,6 +13,8 @@
 #include "study/reps.hpp"
 #include "study/sensitivity.hpp"
 
+using namespace gapsound;
+
 namespace calibration {
 namespace {
 
@@ -28,7 +30,7 @@ class SensitivityTable {
     std::uint64_t seed = 1;
     int jobs = 0;
   };
-  SensitivityTable(const Options& options, const gapsound::Library& library, const gapsound::Model& model)
+  SensitivityTable(const Options& options, const Library& library, const Model& model)
       : options_(options), library_(library), model_(model) {}
 
   void print(const std::vector<std::string>& estimates) {
@@ -36,7 +38,7 @@ class SensitivityTable {
     printAnswers();
     fmt::print("\n{:24}{:>9}{:>9}{:>10}{:>10}   {}\n", "constant", "yd -20 %", "yd +20 %", "cut -20 %",
                "cut +20 %", "answers turned");
-    for (const gapsound::ModelField& field : gapsound::kModelFields) {
+    for (const ModelField& field : kModelFields) {
       if (std::find(estimates.begin(), estimates.end(), field.name) == estimates.end()) continue;
       if (spent() > options_.seconds) {
         ++left_;
@@ -49,52 +51,49 @@ class SensitivityTable {
   }
 
  private:
-  using Played = gapsound::Played;
-
   [[nodiscard]] double spent() const {
     return std::chrono::duration<double>(std::chrono::steady_clock::now() - start_).count();
   }
-  [[nodiscard]] Played played(const gapsound::Model& model, int n) const {
-    std::vector<gapsound::Setup> setups;
-    for (const gapsound::Headline& h : gapsound::headlines()) {
+  [[nodiscard]] Played played(const Model& model, int n) const {
+    std::vector<Setup> setups;
+    for (const Headline& h : headlines()) {
       setups.push_back(resolve(h.a, library_, model));
       setups.push_back(resolve(h.b, library_, model));
     }
     return playAll(setups, model, options_.seed, n, options_.jobs);
   }
-  [[nodiscard]] Played playedAnswer(const gapsound::Model& model, int k, int n) const {
-    const gapsound::Headline h = gapsound::headlines()[static_cast<std::size_t>(k)];
+  [[nodiscard]] Played playedAnswer(const Model& model, int k, int n) const {
+    const Headline h = headlines()[static_cast<std::size_t>(k)];
     return playAll({resolve(h.a, library_, model), resolve(h.b, library_, model)}, model, options_.seed, n,
                    options_.jobs);
   }
   void printAnswers() const {
-    for (int k = 0; k < gapsound::kHeadlines; ++k) {
-      const gapsound::Paired p = answerOf(unchanged_, k);
+    for (int k = 0; k < kHeadlines; ++k) {
+      const Paired p = answerOf(unchanged_, k);
       fmt::print("answer {}  {:42}{:6.2f} yd [{:5.2f},{:5.2f}] at 99 %, n {}\n", k + 1,
-                 gapsound::headlines()[static_cast<std::size_t>(k)].words, p.difference, p.ci.low, p.ci.high,
-                 p.n);
+                 headlines()[static_cast<std::size_t>(k)].words, p.difference, p.ci.low, p.ci.high, p.n);
     }
   }
   /// On more reps the answer's sign with the changed constant is the other one: how much it then is, and
   /// "unsure" when its interval at 99 % still holds zero. Empty when it does not turn.
-  [[nodiscard]] std::string turned(const gapsound::Model& model, int k, double factor) const {
-    const gapsound::Paired then = answerOf(playedAnswer(model, k, options_.confirm), 0);
+  [[nodiscard]] std::string turned(const Model& model, int k, double factor) const {
+    const Paired then = answerOf(playedAnswer(model, k, options_.confirm), 0);
     if (then.difference * answerOf(unchanged_, k).difference >= 0.0) return "";
     const bool unsure = then.ci.low < 0.0 && then.ci.high > 0.0;
     return fmt::format(" {} at {:+.0f} %: {:.2f} yd{}", k + 1, 100.0 * (factor - 1.0), then.difference,
                        unsure ? ", unsure" : "");
   }
-  gapsound::Sensitivity moved(const gapsound::ModelField& field, double factor, std::string& words) const {
-    gapsound::Model model = model_;
+  Sensitivity moved(const ModelField& field, double factor, std::string& words) const {
+    Model model = model_;
     model.*field.value *= factor;
-    const gapsound::Sensitivity s = sensitivityOf(unchanged_, played(model, options_.n));
-    for (int k = 0; k < gapsound::kHeadlines; ++k) {
+    const Sensitivity s = sensitivityOf(unchanged_, played(model, options_.n));
+    for (int k = 0; k < kHeadlines; ++k) {
       if (couldTurn(answerOf(unchanged_, k), s.shift[static_cast<std::size_t>(k)]))
         words += turned(model, k, factor);
     }
     return s;
   }
-  void printConstant(const gapsound::ModelField& field) {
+  void printConstant(const ModelField& field) {
     std::string words;
     const auto less = moved(field, 0.8, words);
     const auto more = moved(field, 1.2, words);
@@ -106,8 +105,8 @@ class SensitivityTable {
   }
 
   Options options_;
-  const gapsound::Library& library_;
-  const gapsound::Model& model_;
+  const Library& library_;
+  const Model& model_;
   std::chrono::steady_clock::time_point start_ = std::chrono::steady_clock::now();
   Played unchanged_;
   int tried_ = 0, turning_ = 0, left_ = 0;
