@@ -1,6 +1,7 @@
-// Plays every look tagged sound and a set of looks nobody tuned on, and prints the calibration card:
-// outcomes, timings, speeds and surroundings beside what real runs show. With --effects it prints the paired
-// effects instead, with --drift how far engaged pairs move, with --sensitivity what each estimate moves.
+// Plays the calibration set and prints the calibration card: outcomes, timings, speeds and surroundings
+// beside what real runs show, on the looks constants are fitted on and on those that judge. With --each the
+// looks one by one, with --effects the paired effects, with --drift how far engaged pairs move,
+// with --sensitivity what each estimate moves.
 #include <fmt/core.h>
 #include <unistd.h>
 
@@ -37,6 +38,8 @@ int main(int argc, char** argv) {
   app.add_option("--model", options.model, "file of model constants");
   app.add_option("--jobs", options.jobs, "threads, 0 for all cores");
   app.add_option("--seed", options.seed, "first seed");
+  app.add_flag("--each", options.each, "every sound look by itself instead of the calibration set");
+  app.add_flag("--markdown", options.markdown, "the card as tables for README.md");
   app.add_flag("--effects", options.effects, "the paired effects instead of the card");
   app.add_option("--items", options.items, "letters of the effects to run, all when absent");
   app.add_flag("--drift", options.drift, "how far engaged pairs move instead of the card (try --n 40)");
@@ -53,8 +56,10 @@ int main(int argc, char** argv) {
       printSensitivity(ground, n->count() > 0);
     else if (options.drift)
       printDrift(ground);
-    else
+    else if (options.each)
       printEachLook(ground);
+    else
+      printCard(ground);
   } catch (const Error& error) {
     fmt::print(stderr, "calibrate: {}\n", error.what());
     return static_cast<int>(error.code());

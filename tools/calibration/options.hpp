@@ -19,6 +19,8 @@ struct Options {
   std::string looks = "*";
   std::string scenarios = "scenarios";
   std::string model;
+  bool each = false;
+  bool markdown = false;
   bool effects = false;
   bool drift = false;
   bool sensitivity = false;
@@ -35,6 +37,7 @@ struct Ground {
 /// Shows the share done on a terminal; always true.
 bool tellProgress(double share);
 
+void printCard(const Ground& ground);
 void printEachLook(const Ground& ground);
 void printEffects(const Ground& ground, bool n_given);
 void printDrift(const Ground& ground);
