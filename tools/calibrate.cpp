@@ -40,6 +40,16 @@ int main(int argc, char** argv) {
   app.add_option("--seed", options.seed, "first seed");
   app.add_flag("--each", options.each, "every sound look by itself instead of the calibration set");
   app.add_flag("--markdown", options.markdown, "the card as tables for README.md");
+  auto* fit = app.add_flag(
+      "--fit", options.fit,
+      "move the constants that are estimates toward the bands of the card (60 reps a look unless --n)");
+  app.add_flag("--write", options.write, "with --fit: write what it found into the model file")->needs(fit);
+  app.add_option("--constants", options.constants, "shell patterns of the constants --fit may move")
+      ->delimiter(',')
+      ->needs(fit);
+  app.add_option("--evaluations", options.evaluations, "cards --fit may play")
+      ->check(CLI::Range(1, 100000))
+      ->needs(fit);
   app.add_flag("--effects", options.effects, "the paired effects instead of the card");
   app.add_option("--items", options.items, "letters of the effects to run, all when absent");
   app.add_flag("--drift", options.drift, "how far engaged pairs move instead of the card (try --n 40)");
@@ -56,6 +66,8 @@ int main(int argc, char** argv) {
       printSensitivity(ground, n->count() > 0);
     else if (options.drift)
       printDrift(ground);
+    else if (options.fit)
+      fitConstants(ground, n->count() > 0);
     else if (options.each)
       printEachLook(ground);
     else

@@ -1,7 +1,11 @@
 #include "io/model_file.hpp"
 
-#include <nlohmann/json.hpp>
+#include <fmt/format.h>
 
+#include <nlohmann/json.hpp>
+#include <regex>
+
+#include "base/error.hpp"
 #include "io/json_reader.hpp"
 
 namespace gapsound {
@@ -38,6 +42,27 @@ std::vector<std::string> estimatedConstants(const std::string& file) {
   for (const auto& [name, entry] : document.at("constants").items())
     if (entry.at("source").get<std::string>().starts_with("estimate")) names.push_back(name);
   return names;
+}
+
+std::map<std::string, ConstantRange> constantRanges(const std::string& file) {
+  std::map<std::string, ConstantRange> ranges;
+  const auto document = readJson(file);
+  JsonReader root(file, document);
+  for (auto& [name, entry] : root.child("constants").members())
+    ranges[name] = {entry.number("low"), entry.number("high")};
+  return ranges;
+}
+
+std::string withValues(const std::string& content, const std::map<std::string, double>& values) {
+  std::string changed = content;
+  for (const auto& [name, value] : values) {
+    const std::regex place("(\"" + name + "\": *\\{\"value\": *)[-+0-9.eE]+");
+    std::smatch found;
+    if (!std::regex_search(changed, found, place))
+      throw InputError("model", "/constants/" + name, name, "a constant of the file");
+    changed = found.prefix().str() + found[1].str() + fmt::format("{}", value) + found.suffix().str();
+  }
+  return changed;
 }
 
 }  // namespace gapsound

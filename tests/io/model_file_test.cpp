@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cstdio>
 #include <filesystem>
 #include <nlohmann/json.hpp>
@@ -64,4 +65,18 @@ TEST_CASE("a wrong model file is refused at the place where it is wrong") {
     document["constants"][first].erase("source");
     CHECK(refusalOf(document) == "/constants/" + first + "/source");
   }
+}
+
+TEST_CASE("other values are written into the file's own layout") {
+  const std::string before = readWhole(assetPath("model.json"));
+  const std::string name(kModelFields.back().name);
+  const ConstantRange range = constantRanges(assetPath("model.json")).at(name);
+  const double value = 0.5 * (range.low + range.high) + 0.001;
+  const std::string after = withValues(before, {{name, value}});
+  auto document = nlohmann::json::parse(before);
+  document["constants"][name]["value"] = value;
+  CHECK(nlohmann::json::parse(after) == document);
+  CHECK(std::count(after.begin(), after.end(), '\n') == std::count(before.begin(), before.end(), '\n'));
+  CHECK(withValues(before, {}) == before);
+  CHECK_THROWS_AS(static_cast<void>(withValues(before, {{"no_such_constant", 1.0}})), InputError);
 }

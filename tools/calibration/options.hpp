@@ -1,6 +1,7 @@
 #pragma once
 #include <cstdint>
 #include <string>
+#include <vector>
 
 #include "base/model.hpp"
 #include "scenario/setup.hpp"
@@ -21,6 +22,10 @@ struct Options {
   std::string model;
   bool each = false;
   bool markdown = false;
+  bool fit = false;
+  bool write = false;                  // what the fit found, into the model file
+  std::vector<std::string> constants;  // shell patterns of those the fit may move; empty: all estimates
+  int evaluations = 150;               // of the fit
   bool effects = false;
   bool drift = false;
   bool sensitivity = false;
@@ -38,6 +43,8 @@ struct Ground {
 bool tellProgress(double share);
 
 void printCard(const Ground& ground);
+/// Moves constants that are estimates; prints what moved and both halves' cards before and after.
+void fitConstants(const Ground& ground, bool n_given);
 void printEachLook(const Ground& ground);
 void printEffects(const Ground& ground, bool n_given);
 void printDrift(const Ground& ground);
