@@ -8,6 +8,7 @@
 #include "analysis/openings.hpp"
 #include "analysis/story.hpp"
 #include "analysis/words.hpp"
+#include "base/tick.hpp"
 
 namespace gapsound {
 namespace {
@@ -42,6 +43,16 @@ void tellCalls(const Story& story, Sentences& out) {
       out.push_back(fmt::format("{} shot his gap on this snap.", story.id(event.man)));
   }
   if (!slanted.empty()) out.push_back(fmt::format("{} slanted a gap.", joined(slanted)));
+}
+
+/// Mistakes laid on single men, as they began to show.
+void tellMistakes(const Story& story, Sentences& out) {
+  for (const Event& event : story.tape().record.events) {
+    if (event.what != Happening::errs) continue;
+    const std::string when = event.tick > 0 ? fmt::format(" at {:.2f} s", seconds(event.tick)) : "";
+    out.push_back(fmt::format("By order {} {}{}.", story.id(event.man),
+                              saidOf(static_cast<FaultKind>(event.code)), when));
+  }
 }
 
 /// What the quarterback made of the man he read.
@@ -176,6 +187,7 @@ void tellTackles(const Story& story, const Account& account, Sentences& out) {
 std::vector<std::string> whyOf(const Story& story, const Account& account) {
   Sentences out;
   tellCalls(story, out);
+  tellMistakes(story, out);
   tellRead(story, out);
   tellEnd(story, out);
   tellLine(story, out);

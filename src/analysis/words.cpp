@@ -106,6 +106,52 @@ std::string_view saidOf(Fit fit) {
   return "";
 }
 
+std::string_view saidOf(FaultKind kind) {
+  switch (kind) {
+    case FaultKind::kicked_out:
+      return "came too high and let himself be kicked out";
+    case FaultKind::washed:
+      return "let himself be washed down the line";
+    case FaultKind::reached:
+      return "gave up his outside and let himself be reached";
+    case FaultKind::upfield:
+      return "ran too far upfield";
+    case FaultKind::crossed_inside:
+      return "crossed the blocker's face to the inside";
+    case FaultKind::scrape_wide:
+      return "scraped too wide";
+    case FaultKind::scrape_late:
+      return "scraped late";
+    case FaultKind::wrong_key:
+      return "read the back instead of his key";
+    case FaultKind::no_fold:
+      return "did not fold";
+    case FaultKind::over_run:
+      return "over-ran the ball";
+    case FaultKind::too_deep:
+      return "set his fit too deep";
+    case FaultKind::inside_lost:
+      return "lost the edge to the inside";
+    case FaultKind::too_fast:
+      return "came downhill too fast";
+    case FaultKind::too_slow:
+      return "came downhill too slowly";
+    case FaultKind::late_read:
+      return "read late";
+    case FaultKind::flowed:
+      return "flowed with the ball";
+    case FaultKind::missed_tackle:
+      return "let a tackle go";
+    case FaultKind::whiff:
+      return "missed his block";
+    case FaultKind::late_pull:
+      return "pulled late";
+    case FaultKind::early_climb:
+      return "left the double team early";
+  }
+  return "";
+}
+
 std::string_view saidOf(Relation relation) {
   switch (relation) {
     case Relation::designed:

@@ -3,6 +3,7 @@
 #include <string_view>
 
 #include "analysis/lanes.hpp"
+#include "football/faults.hpp"
 #include "football/states.hpp"
 
 namespace gapsound {
@@ -12,6 +13,8 @@ namespace gapsound {
 [[nodiscard]] std::string_view saidOf(BackerState state);
 /// What a man does who fits like this, after his name: "fitted inside the end".
 [[nodiscard]] std::string_view saidOf(Fit fit);
+/// What a man did whose mistake this is, after his name: "scraped too wide".
+[[nodiscard]] std::string_view saidOf(FaultKind kind);
 /// How a crossing lies to the play, after the runner's name: "cut back".
 [[nodiscard]] std::string_view saidOf(Relation relation);
 /// "1.4 yd", "a yard" is not used: figures read the same everywhere.

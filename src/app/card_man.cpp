@@ -51,40 +51,40 @@ void numberFor(Screen& screen, const Man& man, const ManSettings& now, const Num
   const double value = (now.*number.setting).value_or(usual(man, number.setting));
   const auto typed = numberRow(screen, number.word, value, number.step, number.unit, number.digits);
   if (!typed) return;
-  const std::string id = man.id;
+  const std::string id = man.id, key = man.drawn;
   screen.desk.change(fmt::format("{} {} {:.{}f} {}", id, number.word, *typed, number.digits, number.unit),
-                     [&](Scenario& s) { s.players[id].*number.setting = *typed; });
+                     [&](Scenario& s) { s.players[key].*number.setting = *typed; });
 }
 
 void spotRows(Screen& screen, const Man& man) {
-  const std::string id = man.id;
+  const std::string id = man.id, key = man.drawn;
   if (const auto x = numberRow(screen, "Across", man.spot.x, 0.5, "yd", 2))
-    screen.desk.change(fmt::format("{} at x {:.2f}", id, *x), [&](Scenario& s) { s.players[id].x = *x; });
+    screen.desk.change(fmt::format("{} at x {:.2f}", id, *x), [&](Scenario& s) { s.players[key].x = *x; });
   if (const auto y = numberRow(screen, man.attacks ? "Behind" : "Depth",
                                man.attacks ? -man.spot.y : man.spot.y, 0.5, "yd", 2)) {
     screen.desk.change(fmt::format("{} {:.1f} yd deep", id, *y), [&](Scenario& s) {
-      s.players[id].depth_yd.reset();
-      s.players[id].y = man.attacks ? -*y : *y;
+      s.players[key].depth_yd.reset();
+      s.players[key].y = man.attacks ? -*y : *y;
     });
   }
 }
 
 void fitRows(Screen& screen, const Man& man, const ManSettings& now) {
-  const std::string id = man.id;
+  const std::string id = man.id, key = man.drawn;
   const std::string fit =
       now.fit_off ? (*now.fit_off == FitOff::call ? "call" : "man in front") : "as called";
   if (const auto pick = choiceRow(screen, "Fits off", fit, {"as called", "man in front", "call"})) {
     screen.desk.change(id + " fits off: " + *pick, [&](Scenario& s) {
-      s.players[id].fit_off.reset();
-      if (*pick == "call") s.players[id].fit_off = FitOff::call;
-      if (*pick == "man in front") s.players[id].fit_off = FitOff::man_in_front;
+      s.players[key].fit_off.reset();
+      if (*pick == "call") s.players[key].fit_off = FitOff::call;
+      if (*pick == "man in front") s.players[key].fit_off = FitOff::man_in_front;
     });
   }
   if (const auto pick =
           choiceRow(screen, "Key", now.key.value_or("as called"), {"as called", "triangle", "single"})) {
     screen.desk.change(id + " key: " + *pick, [&](Scenario& s) {
-      s.players[id].key.reset();
-      if (*pick != "as called") s.players[id].key = *pick;
+      s.players[key].key.reset();
+      if (*pick != "as called") s.players[key].key = *pick;
     });
   }
 }
@@ -111,17 +111,17 @@ void faultRow(Screen& screen, const Scenario& now, std::size_t index) {
 
 void faultRows(Screen& screen, const Man& man) {
   const Scenario now = screen.desk.document().scenario();
-  const std::string id = man.id;
+  const std::string id = man.id, key = man.drawn;
   std::vector<std::string> names;
   for (const FaultFacts& facts : faultTable()) names.emplace_back(facts.name);
   if (const auto pick = choiceRow(screen, "Add a fault", "none", names)) {
     const FaultFacts& facts = factsOf(*faultNamed(*pick));
     screen.desk.change(id + " " + std::string(facts.words), [&](Scenario& s) {
-      s.faults.push_back({id, {facts.kind, facts.usual}});
+      s.faults.push_back({key, {facts.kind, facts.usual}});
     });
   }
   for (std::size_t i = 0; i < now.faults.size(); ++i) {
-    if (now.faults[i].player == id) faultRow(screen, now, i);
+    if (now.faults[i].player == key) faultRow(screen, now, i);
   }
 }
 
@@ -165,7 +165,7 @@ void drawManCard(Screen& screen) {
     return cardWords(screen, "Click a man on the field, or press Tab.");
   }
   const Man& man = setup.men[static_cast<std::size_t>(index)];
-  const ManSettings now = settingsOf(screen.desk.document().scenario(), man.id);
+  const ManSettings now = settingsOf(screen.desk.document().scenario(), man.drawn);
   cardTitle(screen, man.id + "  " + std::string(nameOf(man.group)));
   cardWords(screen, placeWords(index, setup, library()) + keyWords(setup, man) + ".");
   if (const std::string job = jobWords(setup, man); !job.empty()) cardWords(screen, "Job: " + job + ".");

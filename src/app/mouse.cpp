@@ -89,8 +89,9 @@ void moveMan(Desk& desk, int man, Vec2 wanted) {
   const Setup& setup = desk.rep()->tape.setup;
   const Dropped to = desk.view.free_drag ? Dropped{wanted, ""} : snapped(wanted, man, setup, library());
   const std::string id = setup.men[static_cast<std::size_t>(man)].id;
+  const std::string key = setup.men[static_cast<std::size_t>(man)].drawn;
   if (desk.view.drag) desk.view.drag->landmark = to.name;
-  const auto set = desk.document().scenario().players.find(id);
+  const auto set = desk.document().scenario().players.find(key);
   if (set != desk.document().scenario().players.end() && set->second.x == to.spot.x &&
       set->second.y == to.spot.y)
     return;
@@ -99,7 +100,7 @@ void moveMan(Desk& desk, int man, Vec2 wanted) {
   desk.change(
       id + " to " + where,
       [&](Scenario& s) {
-        ManSettings& his = s.players[id];
+        ManSettings& his = s.players[key];
         his.x = to.spot.x, his.y = to.spot.y;
         his.depth_yd.reset();
       },

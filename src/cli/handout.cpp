@@ -32,11 +32,14 @@ void pick(std::vector<Item>& items, const std::vector<std::string>& wanted, cons
   items = std::move(picked);
 }
 
+const std::string& shown(const std::string& id) { return library().vocabulary.shown(id); }
+
 Handout ofScenario(const HandoutOptions& options, const Model& model) {
   Handout handout;
   const Scenario base = readScenario(options.file, options.changes);
   handout.title = base.title;
-  handout.calls = {fmt::format("{} {}, {}", base.defense.front, base.defense.shell, base.defense.structure)};
+  handout.calls = {
+      fmt::format("{} {}, {}", shown(base.defense.front), shown(base.defense.shell), base.defense.structure)};
   std::vector<std::string> schemes = options.schemes;
   if (schemes.empty()) schemes = {base.offense.scheme};
   for (const std::string& scheme : schemes) {
@@ -46,7 +49,8 @@ Handout ofScenario(const HandoutOptions& options, const Model& model) {
     const std::string name = known == nullptr ? scheme : known->name;
     if (!options.schemes.empty())
       scenario.title = fmt::format("{} {} against {}", name, base.offense.direction, handout.calls[0]);
-    handout.runs.push_back(fmt::format("{} {} {}", base.offense.formation, name, base.offense.direction));
+    handout.runs.push_back(
+        fmt::format("{} {} {}", shown(base.offense.formation), name, base.offense.direction));
     handout.scenarios.push_back({scenario});
     handout.setups.push_back({resolve(scenario, library(), model)});
   }

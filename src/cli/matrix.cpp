@@ -58,6 +58,8 @@ Names variantsOf(const std::string& scheme, const Names& asked) {
   return variants;
 }
 
+const std::string& shown(const std::string& id) { return library().vocabulary.shown(id); }
+
 void addRuns(Plan& plan, const Scenario& base, const MatrixOptions& o) {
   const Names formations =
       orOne(o.formations, base.offense.formation, "--formations", "names, or a scenario or plan file");
@@ -70,8 +72,8 @@ void addRuns(Plan& plan, const Scenario& base, const MatrixOptions& o) {
         PlanRun run;
         run.offense = base.offense, run.field = base.field;
         run.offense.formation = formation, run.offense.scheme = scheme, run.offense.variant = variant;
-        run.name = scheme + (variant == "base" ? "" : " " + variant) +
-                   (formations.size() > 1 ? " " + formation : "");
+        run.name = shown(scheme) + (variant == "base" ? "" : " " + shown(variant)) +
+                   (formations.size() > 1 ? " " + shown(formation) : "");
         plan.runs.push_back(run);
       }
     }
@@ -88,9 +90,9 @@ void addCalls(Plan& plan, const Scenario& base, const MatrixOptions& o) {
        orOne(o.fronts, base.defense.front, "--fronts", "names, or a scenario or plan file")) {
     for (const auto& shell : shells) {
       for (const auto& structure : structures) {
-        PlanCall call{front, base.defense};
+        PlanCall call{shown(front), base.defense};
         call.defense.front = front, call.defense.shell = shell, call.defense.structure = structure;
-        if (shells.size() > 1) call.name += " " + shell;
+        if (shells.size() > 1) call.name += " " + shown(shell);
         if (structures.size() > 1) call.name += " " + structure;
         plan.calls.push_back(call);
       }
@@ -120,7 +122,7 @@ Plan planFor(const MatrixOptions& options) {
 Scenario withRoster(Scenario scenario, const MatrixOptions& options, const Model& model) {
   if (options.roster.empty()) return scenario;
   Names ids;
-  for (const Man& man : resolve(scenario, library(), model).men) ids.push_back(man.id);
+  for (const Man& man : resolve(scenario, library(), model).men) ids.push_back(man.drawn);
   layRoster(readRoster(options.roster), ids, scenario);
   return scenario;
 }

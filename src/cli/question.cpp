@@ -26,9 +26,13 @@ struct Found {
 
 std::string endingOf(const std::string& file) { return std::filesystem::path(file).extension().string(); }
 
+bool isCalled(const Man& man, const std::string& name) {
+  return sameName(man.id, name) || sameName(man.drawn, name);
+}
+
 int manNamed(const Setup& setup, const std::string& id) {
   for (int man = kOffense; man < kMen; ++man)
-    if (sameName(setup.men[static_cast<std::size_t>(man)].id, id)) return man;
+    if (isCalled(setup.men[static_cast<std::size_t>(man)], id)) return man;
   return kNobody;
 }
 
@@ -37,8 +41,9 @@ void requireMan(const QuizPlan& quiz, const Handout& handout) {
   for (const auto& row : handout.setups)
     for (const Setup& setup : row)
       for (int man = kOffense; man < kMen; ++man) known.insert(setup.men[static_cast<std::size_t>(man)].id);
-  const auto same = [&](const std::string& id) { return sameName(id, quiz.man); };
-  if (std::none_of(known.begin(), known.end(), same))
+  const auto has = [&](const Setup& setup) { return manNamed(setup, quiz.man) != kNobody; };
+  const auto any = [&](const std::vector<Setup>& row) { return std::any_of(row.begin(), row.end(), has); };
+  if (std::none_of(handout.setups.begin(), handout.setups.end(), any))
     throw InputError("command line", "--man", quiz.man, nameHint(quiz.man, {known.begin(), known.end()}));
 }
 

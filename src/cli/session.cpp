@@ -27,7 +27,7 @@ Scenario scenarioFor(const ManyOptions& options, const std::string& file, const 
   Scenario scenario = readScenario(file, changes);
   if (options.roster.empty()) return scenario;
   std::vector<std::string> ids;
-  for (const Man& man : resolve(scenario, library(), model).men) ids.push_back(man.id);
+  for (const Man& man : resolve(scenario, library(), model).men) ids.push_back(man.drawn);
   layRoster(readRoster(options.roster), ids, scenario);
   return scenario;
 }

@@ -45,7 +45,7 @@ SweepAxis axisFor(const Sweep& sweep) {
 
 bool isSafety(const Setup& setup, const std::string& id) {
   for (const Man& man : setup.men) {
-    if (man.id == id) return man.group == Group::safety;
+    if (man.drawn == id || man.id == id) return man.group == Group::safety;
   }
   return false;
 }

@@ -40,10 +40,12 @@ struct Fault {
 struct FaultFacts {
   FaultKind kind;
   std::string_view name;
-  std::string_view unit;   // "yd", "s", "yd/s", "share"
-  double usual;            // amount when none is given
-  double most;             // allowed (0, most]
-  std::string_view who;    // "end", "line", "backer", "safety", "level2", "defender", "blocker"
+  std::string_view unit;  // "yd", "s", "yd/s", "share"
+  double usual;           // amount when none is given
+  double most;            // allowed (0, most]
+  // who may have it: "end", "line", "backer", "level2", "fitter", "edge", "folder", "behind", "downhill",
+  // "defender", "blocker", "puller", "climber"
+  std::string_view who;
   std::string_view words;  // what a coach calls it
 };
 

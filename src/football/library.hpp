@@ -9,6 +9,7 @@
 #include "football/groups.hpp"
 #include "football/phrases.hpp"
 #include "football/states.hpp"
+#include "football/vocabulary.hpp"
 
 namespace gapsound {
 
@@ -298,6 +299,7 @@ struct Library {
   std::vector<Check> checks;
   FitBook fits;
   Phrases phrases;
+  Vocabulary vocabulary;
 };
 
 /// Lookups by id or name, whatever the case; null when there is none.

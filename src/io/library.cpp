@@ -1,5 +1,6 @@
 #include "io/library.hpp"
 
+#include <cstdlib>
 #include <nlohmann/json.hpp>
 #include <utility>
 
@@ -26,6 +27,10 @@ Library readLibrary(const std::string& assetsDir) {
     const nlohmann::json document = readJson(file);
     read(JsonReader(file, document), library);
   }
+  const char* own = std::getenv("GAPSOUND_VOCABULARY");
+  const std::string words = own != nullptr ? own : assetsDir + "/library/vocabulary.json";
+  const nlohmann::json document = readJson(words);
+  readVocabulary(JsonReader(words, document), library);
   return library;
 }
 

@@ -14,6 +14,8 @@ void readBodies(JsonReader file, Library& library);
 void readCalls(JsonReader file, Library& library);
 void readFits(JsonReader file, Library& library);
 void readPhrases(JsonReader file, Library& library);
+/// After all others: names what they brought.
+void readVocabulary(JsonReader file, Library& library);
 
 /// A name a table must know, or InputError with the nearest ones.
 template <class T, std::size_t N>

@@ -167,7 +167,27 @@ void see(const DefenderView& v, DefenderMemory& memory, int side) {
   memory.reading.end = seenEnd(v.glimpse, v.model, plan, structureFor(v.job, side), side);
 }
 
-double lateBy(const DefenderView& v) { return amountOf(v.faults, FaultKind::scrape_late); }
+// Told on purpose to stay where he is instead of folding, or to run with the ball instead of staying behind
+// it.
+bool leavesHisPart(const DefenderView& v, DefenderMemory& memory, FitRole role, const Picture& p,
+                   Vec2& goal) {
+  const bool behind = role != FitRole::first_backer;
+  if (behind && erringBy(v, memory, FaultKind::no_fold) > 0.0) {
+    goal = {p.side * v.glimpse.spot(v.glimpse.selfIndex()).x, v.glimpse.spot(v.glimpse.selfIndex()).y - 0.5};
+    return true;
+  }
+  if (erringBy(v, memory, FaultKind::flowed) == 0.0) return false;
+  goal = {p.crossing + v.model.flow_past_yd, goal.y + 0.8};
+  return true;
+}
+
+bool isLate(const DefenderView& v, DefenderMemory& memory) {
+  const double late = amountOf(v.faults, FaultKind::scrape_late);
+  const double clock = v.glimpse.clock(), since = memory.reading.since_s;
+  if (memory.reading.direction != 0 && clock >= since && clock < since + late)
+    static_cast<void>(erringBy(v, memory, FaultKind::scrape_late));
+  return clock < since + late;
+}
 
 }  // namespace
 
@@ -176,7 +196,7 @@ Intent decideBacker(const DefenderView& v, DefenderMemory& memory) {
   Reading& reading = memory.reading;
   if (memory.shoots && g.clock() > memory.first_step_s) return shootGap(v, 1);
   const int side = reading.direction;
-  if (side == 0 || g.clock() < reading.since_s + lateBy(v)) {
+  if (side == 0 || isLate(v, memory)) {
     if (ballDeclares(g, v.model, 0.0)) return pursue(g, v.model, v.body, 0.0, v.body.top_speed);
     return readSteps(v, memory);
   }
@@ -196,7 +216,10 @@ Intent decideBacker(const DefenderView& v, DefenderMemory& memory) {
   Vec2 goal = reading.fit == Fit::called ? calledPlace(v, p, role)
                                          : placeOfFit(v, p, reading.fit, side * g.self().pos.x);
   if (role == FitRole::overlap_backer) goal.x = std::min(goal.x, p.crossing - v.model.fit_behind_yd);
-  goal.x += amountOf(v.faults, FaultKind::scrape_wide) + amountOf(v.faults, FaultKind::over_run);
+  leavesHisPart(v, memory, role, p, goal);
+  goal.x += erringBy(v, memory, FaultKind::scrape_wide) + erringBy(v, memory, FaultKind::over_run);
+  goal.x -= 2.0 * erringBy(v, memory, FaultKind::inside_lost);
+  goal.y += erringBy(v, memory, FaultKind::too_deep);
   return runFit(v, p, goal, v.model.backer_fit_speed * v.body.top_speed);
 }
 

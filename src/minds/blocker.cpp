@@ -199,12 +199,23 @@ Intent runAt(const AttackerView& v, BlockerMemory& memory) {
   return intent;
 }
 
-bool climbs(const AttackerView& v, const BlockerMemory& memory) {
+// Off to the backer as soon as his hands are on, whether the mate can hold the man alone or not.
+bool climbsEarly(const AttackerView& v, BlockerMemory& memory) {
+  for (const Fault& fault : v.faults) {
+    if (fault.kind != FaultKind::early_climb) continue;
+    memory.erred |= 1U << static_cast<unsigned>(fault.kind);
+    return true;
+  }
+  return false;
+}
+
+bool climbs(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
   const BlockJob& job = jobOf(v);
   if (!job.leaves || job.climb_to == kNobody || memory.touched_s < 0.0) return false;
   if (job.partner == kNobody || g.man(job.partner).engaged != g.self().engaged) return false;
   if (g.man(job.climb_to).down || mateHas(v, job.climb_to)) return false;
+  if (climbsEarly(v, memory)) return true;
   const double held = g.clock() - memory.touched_s;
   if (held < v.model.climb_hold_s) return false;
   const bool zone = v.sheet.run.bends;

@@ -25,8 +25,16 @@ double amountOf(const std::vector<Fault>& faults, FaultKind kind) {
   return 0.0;
 }
 
+double erringBy(const DefenderView& v, DefenderMemory& memory, FaultKind kind) {
+  const double amount = amountOf(v.faults, kind);
+  if (amount > 0.0) memory.erred |= 1U << static_cast<unsigned>(kind);
+  return amount;
+}
+
 Intent decideDefender(const DefenderView& v, DefenderMemory& memory) {
   updateRead(v.glimpse, v.model, evidenceOf(v.glimpse, weightsOf(v), v.job.key), memory.read, memory.reading);
+  const bool reads = v.glimpse.clock() >= memory.read.due_s;
+  if (reads) static_cast<void>(erringBy(v, memory, FaultKind::wrong_key));
   switch (v.job.level) {
     case 1:
       return decideLineman(v, memory);

@@ -1,4 +1,5 @@
 #pragma once
+#include <cstdint>
 #include <vector>
 
 #include "athlete/body.hpp"
@@ -17,6 +18,7 @@ struct DefenderMemory {
   double get_off = 1.0;       // how hard he comes off the ball, 1 = as usual
   ReadProgress read;
   Reading reading;
+  std::uint32_t erred = 0;  // bit k: a fault of kind k has changed what he does
 };
 
 /// Everything a defender may decide from: the picture, his own call, his own body. Borrowed for one decision.
@@ -31,6 +33,9 @@ struct DefenderView {
 
 /// Amount of a fault laid on a man, 0 when he has none of that kind.
 [[nodiscard]] double amountOf(const std::vector<Fault>& faults, FaultKind kind);
+
+/// The same, noted as having changed what he does.
+[[nodiscard]] double erringBy(const DefenderView& view, DefenderMemory& memory, FaultKind kind);
 
 [[nodiscard]] Intent decideDefender(const DefenderView& view, DefenderMemory& memory);
 

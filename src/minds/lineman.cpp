@@ -89,18 +89,18 @@ EdgePath meetKicker(const DefenderView& v, int kicker, int side, double pile) {
 }
 
 // Mistakes laid on an end on purpose: he goes to the wrong place, contact does the rest.
-bool faultyPath(const DefenderView& v, int side, EdgePath& path) {
+bool faultyPath(const DefenderView& v, DefenderMemory& memory, int side, EdgePath& path) {
   const double spot = side * v.glimpse.spot(v.glimpse.selfIndex()).x;
   path.speed = 0.55 * v.body.top_speed;
-  if (const double a = amountOf(v.faults, FaultKind::kicked_out))
+  if (const double a = erringBy(v, memory, FaultKind::kicked_out))
     path.goal = {spot + 0.3 * a, -0.9 * a};
-  else if (const double b = amountOf(v.faults, FaultKind::upfield))
+  else if (const double b = erringBy(v, memory, FaultKind::upfield))
     path.goal = {spot + 0.5, -1.0 - b};
-  else if (const double c = amountOf(v.faults, FaultKind::washed))
+  else if (const double c = erringBy(v, memory, FaultKind::washed))
     path.goal = {spot - c, 0.6};
-  else if (const double d = amountOf(v.faults, FaultKind::crossed_inside))
+  else if (const double d = erringBy(v, memory, FaultKind::crossed_inside))
     path.goal = {spot - d - 0.5, -0.4};
-  else if (const double e = amountOf(v.faults, FaultKind::reached))
+  else if (const double e = erringBy(v, memory, FaultKind::reached))
     path.goal = {spot - 0.6 - e, 0.5};
   else
     return false;
@@ -128,7 +128,7 @@ Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {
   const double outer = side * g.self().pos.x;
   const double pile = pileEdge(g, side, outer);
   EdgePath path;
-  if (faultyPath(v, side, path)) return edgeIntent(v, path, side);
+  if (faultyPath(v, memory, side, path)) return edgeIntent(v, path, side);
   const int kicker = kickerComing(g, side);
   if (kicker != kNobody && memory.reading.direction != -side)
     return edgeIntent(v, meetKicker(v, kicker, side, pile), side);
@@ -141,7 +141,25 @@ Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {
   return edgeIntent(v, path, side);
 }
 
-Intent playGap(const DefenderView& v, const DefenderMemory& memory) {
+// The same laid on a man inside: `outside` is the side he should keep free, the run's once he knows it.
+bool faultyAim(const DefenderView& v, DefenderMemory& memory, Vec2& aim) {
+  const Glimpse& g = v.glimpse;
+  const int direction = memory.reading.direction;
+  const double outside = direction != 0 ? direction : signOf(g.spot(g.selfIndex()).x);
+  if (const double w = erringBy(v, memory, FaultKind::washed))
+    aim = {g.self().pos.x - direction * w, 1.5};
+  else if (const double r = erringBy(v, memory, FaultKind::reached))
+    aim = {g.spot(g.selfIndex()).x - outside * (0.6 + r), 0.5};
+  else if (const double u = erringBy(v, memory, FaultKind::upfield))
+    aim = {gapAim(v).x, -1.0 - u};
+  else if (const double c = erringBy(v, memory, FaultKind::crossed_inside))
+    aim = {g.spot(g.selfIndex()).x - outside * (c + 0.5), -0.6};
+  else
+    return false;
+  return true;
+}
+
+Intent playGap(const DefenderView& v, DefenderMemory& memory) {
   const Glimpse& g = v.glimpse;
   Vec2 aim = gapAim(v);
   const int direction = memory.reading.direction;
@@ -149,7 +167,7 @@ Intent playGap(const DefenderView& v, const DefenderMemory& memory) {
     aim.x += v.model.line_flow_share * (projectedCrossing(g) - aim.x);
     aim.y = std::min(aim.y, g.self().pos.y - 0.6);
   }
-  if (const double w = amountOf(v.faults, FaultKind::washed)) aim = {g.self().pos.x - direction * w, 1.5};
+  faultyAim(v, memory, aim);
   Intent intent = fireOut(v, memory, aim);
   if (g.self().engaged == kNobody &&
       g.clock() > v.model.line_free_s) {  // nobody has touched him: he goes for the ball

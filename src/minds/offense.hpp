@@ -1,5 +1,7 @@
 #pragma once
 #include <array>
+#include <cstdint>
+#include <vector>
 
 #include "athlete/body.hpp"
 #include "base/model.hpp"
@@ -32,6 +34,7 @@ struct BlockerMemory {
   double next_look_s = 0.0;  // when he next asks whether his target is still the right one
   double touched_s = -1.0;   // since when he has had hands on his man, s
   bool turned_up = false;    // puller: has turned upfield
+  std::uint32_t erred = 0;   // bit k: a fault of kind k has changed what he does
 };
 
 struct RunnerMemory {
@@ -58,6 +61,7 @@ struct AttackerView {
   const Model& model;
   const Body& body;
   const PlaySheet& sheet;
+  const std::vector<Fault>& faults;
 };
 
 [[nodiscard]] Intent decideBlocker(const AttackerView& view, BlockerMemory& memory);

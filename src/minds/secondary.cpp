@@ -8,9 +8,9 @@
 namespace gapsound {
 namespace {
 
-double downhill(const DefenderView& v) {
-  const double speed =
-      v.job.downhill_yps + amountOf(v.faults, FaultKind::too_fast) - amountOf(v.faults, FaultKind::too_slow);
+double downhill(const DefenderView& v, DefenderMemory& memory) {
+  const double speed = v.job.downhill_yps + erringBy(v, memory, FaultKind::too_fast) -
+                       erringBy(v, memory, FaultKind::too_slow);
   return clamped(speed, 0.8, v.body.top_speed);
 }
 
@@ -66,10 +66,12 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   if (reading.fit == Fit::insert)
     x = std::min(x, (plan.first == kNobody ? crossing : side * g.place(plan.first).x) - m.alley_insert_yd);
   if (reading.fit == Fit::cutback_window) x = crossing - m.alley_window_yd;
-  x += amountOf(v.faults, FaultKind::over_run);
+  if (erringBy(v, memory, FaultKind::flowed) > 0.0) x = crossing + m.flow_past_yd;
+  x += erringBy(v, memory, FaultKind::over_run);
   const double depth = m.alley_depth + (isLastMan(v, plan) ? m.alley_last_man_yd : 0.0);
-  const double y = clamped(depth + m.alley_depth_slope * (g.ball().y + 4.0), depth, 9.0);
-  return go(v, {side * x, y}, downhill(v));
+  const double y = clamped(depth + m.alley_depth_slope * (g.ball().y + 4.0), depth, 9.0) +
+                   erringBy(v, memory, FaultKind::too_deep);
+  return go(v, {side * x, y}, downhill(v, memory));
 }
 
 // The force keeps his outside arm free at the ball's depth.
@@ -84,9 +86,9 @@ Intent playForce(const DefenderView& v, DefenderMemory& memory, int side) {
   const TeamPlan::Side& plan = v.plan.toward(side);
   const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
   double x = std::max(end_spot + m.force_edge_yd, side * projectedCrossing(g) + m.force_outside_yd);
-  x -= 2.0 * amountOf(v.faults, FaultKind::inside_lost);
-  const double y = m.force_depth + 0.15 * ballDepth(g) - amountOf(v.faults, FaultKind::too_deep);
-  return go(v, {side * x, y}, std::min(downhill(v), 0.7 * v.body.top_speed));
+  x += erringBy(v, memory, FaultKind::over_run) - 2.0 * erringBy(v, memory, FaultKind::inside_lost);
+  const double y = m.force_depth + 0.15 * ballDepth(g) - erringBy(v, memory, FaultKind::too_deep);
+  return go(v, {side * x, y}, std::min(downhill(v, memory), 0.7 * v.body.top_speed));
 }
 
 // A mistake: he leaves the middle of the field and runs over the top with the flow.
@@ -105,14 +107,16 @@ Intent flowOver(const DefenderView& v, DefenderMemory& memory, int side) {
 Intent playCutback(const DefenderView& v, DefenderMemory& memory, int side) {
   const Glimpse& g = v.glimpse;
   const Model& m = v.model;
-  if (amountOf(v.faults, FaultKind::flowed) > 0.0) return flowOver(v, memory, side);
+  if (erringBy(v, memory, FaultKind::flowed) > 0.0) return flowOver(v, memory, side);
   memory.reading.fit = Fit::cutback;
   if (g.ball().y > m.cutback_release_y) {
     memory.reading.declared = true;
     return pursue(g, m, v.body, -side * m.lever_cutback, v.body.top_speed);
   }
-  const double x = side * projectedCrossing(g) - m.cutback_behind_yd;
-  return go(v, {side * x, m.cutback_depth}, std::min(m.cutback_speed * v.body.top_speed, downhill(v)));
+  const double x =
+      side * projectedCrossing(g) - m.cutback_behind_yd + erringBy(v, memory, FaultKind::over_run);
+  const double y = m.cutback_depth + erringBy(v, memory, FaultKind::too_deep);
+  return go(v, {side * x, y}, std::min(m.cutback_speed * v.body.top_speed, downhill(v, memory)));
 }
 
 Intent playCorner(const DefenderView& v, DefenderMemory& memory, int side) {
@@ -127,7 +131,8 @@ Intent playCorner(const DefenderView& v, DefenderMemory& memory, int side) {
     return pursue(g, v.model, v.body, own * 0.6, v.body.top_speed);
   }
   memory.reading.fit = Fit::deep;
-  const double in = own == side ? 1.5 : 3.0;
+  const double in =
+      (own == side ? 1.5 : 3.0) + (own == side ? 2.0 * erringBy(v, memory, FaultKind::inside_lost) : 0.0);
   const Vec2 spot = g.spot(g.selfIndex());
   return go(v, {spot.x - own * in, std::max(spot.y - 0.5, 5.0)}, 0.35 * v.body.top_speed);
 }

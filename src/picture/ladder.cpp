@@ -32,6 +32,7 @@ std::optional<LadderKind> kindOf(Happening what) {
     case Happening::wraps:
     case Happening::shoots:
     case Happening::slants:
+    case Happening::errs:
       return LadderKind::did;
     case Happening::snap:
     case Happening::handoff:
@@ -74,6 +75,8 @@ const char* patternOf(Happening what) {
       return "{0} shoots";
     case Happening::slants:
       return "{0} slants";
+    case Happening::errs:
+      return "{0} makes the mistake laid on him";
     case Happening::snap:
       return "snap";
     case Happening::handoff:

@@ -14,7 +14,7 @@ namespace {
 
 bool hasMan(const Setup& setup, const std::string& id) {
   return std::any_of(setup.men.begin(), setup.men.end(),
-                     [&](const Man& man) { return sameName(man.id, id); });
+                     [&](const Man& man) { return sameName(man.drawn, id) || sameName(man.id, id); });
 }
 
 }  // namespace

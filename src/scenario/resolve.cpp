@@ -9,6 +9,7 @@
 #include "scenario/fitting.hpp"
 #include "scenario/mirror.hpp"
 #include "scenario/names.hpp"
+#include "scenario/own_words.hpp"
 #include "scenario/settings.hpp"
 #include "scenario/start.hpp"
 
@@ -195,7 +196,8 @@ Setup assembled(const Look& look, const Scenario& scenario, const Names& names, 
 
 }  // namespace
 
-Setup resolve(const Scenario& given, const Library& library, const Model& model) {
+Setup resolve(const Scenario& told, const Library& library, const Model& model) {
+  const Scenario given = inLibraryWords(told, library.vocabulary);
   const Scenario scenario = given.start ? readyToStart(given, library) : given;
   requireWords(scenario);
   const Names names = namesOf(scenario, library);
@@ -208,6 +210,8 @@ Setup resolve(const Scenario& given, const Library& library, const Model& model)
     for (Man& man : setup.men) man.id = otherSide(man.id);
   }
   applySettings(setup, scenario, library, model);
+  for (Man& man : setup.men) man.drawn = man.id;
+  tellInOwnWords(setup, library.vocabulary);
   return setup;
 }
 

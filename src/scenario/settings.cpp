@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 #include "athlete/splits.hpp"
 #include "base/error.hpp"
@@ -109,15 +110,65 @@ void setFit(FitJob& fit, const ManPath& path, const ManSettings& man) {
   fit.key_style = *man.key == "single" ? KeyStyle::single : KeyStyle::triangle;
 }
 
-std::string whoWords(std::string_view who) {
-  if (who == "end") return "the end man on the line";
-  if (who == "line") return "a man of the defensive line";
-  if (who == "backer") return "a man of the second level";
-  if (who == "level2") return "a man of the second or third level";
-  if (who == "safety") return "a man of the third level";
-  if (who == "blocker") return "a blocker";
-  return "a defender";
+struct WhoMay {
+  std::string_view who, words;
+  bool (*may)(const Man& man);
+};
+
+bool has(const Man& man, FitRole role) { return man.fit.if_right == role || man.fit.if_left == role; }
+bool fitsFromDepth(const Man& man) {
+  return has(man, FitRole::alley) || has(man, FitRole::force) || has(man, FitRole::cutback);
 }
+bool isBackerOfRun(const Man& man) {
+  return has(man, FitRole::first_backer) || has(man, FitRole::fill_backer) ||
+         has(man, FitRole::overlap_backer);
+}
+bool leads(const BlockJob& job) {
+  return job.kind == BlockKind::kick || job.kind == BlockKind::log || job.kind == BlockKind::wrap ||
+         job.kind == BlockKind::lead || job.kind == BlockKind::insert;
+}
+
+constexpr WhoMay kWhoMay[] = {
+    {"end", "the end man on the line",
+     [](const Man& m) { return m.fit.level == 1 && (has(m, FitRole::edge) || has(m, FitRole::back_edge)); }},
+    {"line", "a man of the defensive line", [](const Man& m) { return m.fit.level == 1; }},
+    {"backer", "a man of the second level", [](const Man& m) { return m.fit.level == 2; }},
+    {"level2", "a man of the second or third level", [](const Man& m) { return m.fit.level >= 2; }},
+    {"fitter", "a backer or safety with a part in the run",
+     [](const Man& m) { return m.fit.level >= 2 && (isBackerOfRun(m) || fitsFromDepth(m)); }},
+    {"edge", "the man who has force, or a corner behind him",
+     [](const Man& m) { return m.fit.level >= 2 && (has(m, FitRole::force) || has(m, FitRole::corner)); }},
+    {"folder", "a backer or overhang behind the play",
+     [](const Man& m) {
+       return m.fit.level == 2 &&
+              (has(m, FitRole::overlap_backer) || has(m, FitRole::fill_backer) || has(m, FitRole::cutback));
+     }},
+    {"behind", "a backer, or a safety who is alley or cutback",
+     [](const Man& m) {
+       return m.fit.level >= 2 && (isBackerOfRun(m) || has(m, FitRole::alley) || has(m, FitRole::cutback));
+     }},
+    {"downhill", "a man of the third level with a part in the run",
+     [](const Man& m) { return m.fit.level == 3 && fitsFromDepth(m); }},
+    {"defender", "a defender", [](const Man&) { return true; }},
+};
+
+constexpr WhoMay kBlockerMay[] = {
+    {"blocker", "a blocker", [](const Man& m) { return m.block.kind != BlockKind::none; }},
+    {"puller", "a blocker who pulls or leads",
+     [](const Man& m) { return m.block.pull != PullStyle::none || leads(m.block); }},
+    {"climber", "a blocker who climbs off a double team",
+     [](const Man& m) { return m.block.leaves && m.block.partner != kNobody; }},
+};
+
+const WhoMay* rowFor(std::string_view who) {
+  for (const WhoMay& row : kWhoMay)
+    if (row.who == who) return &row;
+  for (const WhoMay& row : kBlockerMay)
+    if (row.who == who) return &row;
+  return nullptr;
+}
+
+std::string whoWords(std::string_view who) { return std::string(rowFor(who)->words); }
 
 void applyFault(Setup& setup, const Scenario& scenario, std::size_t index) {
   const PlacedFault& placed = scenario.faults[index];
@@ -144,16 +195,9 @@ void applyFault(Setup& setup, const Scenario& scenario, std::size_t index) {
 }  // namespace
 
 bool mayHave(const Man& man, const FaultFacts& facts) {
-  const FitJob& fit = man.fit;
-  const auto has = [&](FitRole role) { return fit.if_right == role || fit.if_left == role; };
-  if (man.attacks) return facts.who == "blocker" && man.block.kind != BlockKind::none;
-  if (facts.who == "defender") return true;
-  if (facts.who == "end") return fit.level == 1 && (has(FitRole::edge) || has(FitRole::back_edge));
-  if (facts.who == "line") return fit.level == 1;
-  if (facts.who == "backer") return fit.level == 2;
-  if (facts.who == "level2") return fit.level >= 2;
-  if (facts.who == "safety") return fit.level == 3;
-  return false;
+  const WhoMay* row = rowFor(facts.who);
+  const bool of_blockers = row >= std::begin(kBlockerMay) && row < std::end(kBlockerMay);
+  return row != nullptr && man.attacks == of_blockers && row->may(man);
 }
 
 std::vector<std::string> idsOf(const Look& look) {

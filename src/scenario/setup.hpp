@@ -122,7 +122,8 @@ struct FitJob {
 }
 
 struct Man {
-  std::string id;            // as drawn: "SS", "LT"
+  std::string id;            // as he is called: "SS", "LT", or the coach's own word
+  std::string drawn;         // as the library calls him; key of files
   std::uint64_t stream = 0;  // random streams key: the role as if the run went right
   bool attacks = false;
   Group group = Group::backer;

@@ -115,6 +115,8 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
   if (whiff || told) {
     b.out_until_s = now.clock_s + m.whiff_out_s;
     events.push_back({now.tick, Happening::whiffs, blocker, best, 0});
+    if (told)
+      events.push_back({now.tick, Happening::errs, blocker, best, static_cast<int>(FaultKind::whiff)});
     return;
   }
   const Pose& dp = now.frame.men[at(best)];

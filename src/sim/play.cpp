@@ -187,22 +187,34 @@ class Rep {
 
   Intent decideAttacker(const Glimpse& glimpse, int i, Actor& a) {
     const AttackerView view{glimpse, model_, a.man->body,
-                            record_.kept && i == setup_.passer ? keeper_sheet_ : sheet_};
+                            record_.kept && i == setup_.passer ? keeper_sheet_ : sheet_, a.man->faults};
     if (i == carrier_ && (i != setup_.passer || passerRuns())) return decideRunner(view, a.runner);
     if (i == setup_.passer)
       return decidePasser(view, a.passer, i == carrier_ || (carrier_ == kNobody && !tossed_));
     if (i == setup_.carrier) return decideApproach(view, a.runner);
-    return decideBlocker(view, a.blocker);
+    const std::uint32_t before = a.blocker.erred;
+    const Intent intent = decideBlocker(view, a.blocker);
+    noteErrors(i, before, a.blocker.erred);
+    return intent;
   }
 
   void decideDefense(const Glimpse& glimpse, int i, Actor& a) {
     const Reading before = a.defender.reading;
+    const std::uint32_t erred = a.defender.erred;
     a.intent = decideDefender({glimpse, model_, a.man->body, a.man->fit, plan_, a.man->faults}, a.defender);
     const Reading& after = a.defender.reading;
     if (after.direction != before.direction) note(Happening::saw_key, i, after.direction);
     if (after.end != before.end) note(Happening::end_state, i, static_cast<int>(after.end));
     if (after.backer != before.backer) note(Happening::backer_state, i, static_cast<int>(after.backer));
     if (after.fit != before.fit) note(Happening::decides, i, static_cast<int>(after.fit));
+    noteErrors(i, erred, a.defender.erred);
+  }
+
+  // Faults laid on him that have begun to show.
+  void noteErrors(int man, std::uint32_t before, std::uint32_t after) {
+    for (int kind = 0; after != before && kind < kFaultKinds; ++kind) {
+      if (((after & ~before) >> kind) & 1U) note(Happening::errs, man, kind);
+    }
   }
 
   void note(Happening what, int man, int code) {

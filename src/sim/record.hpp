@@ -28,10 +28,12 @@ enum class Happening : std::uint8_t {
   out_of_bounds,
   score,
   keeps,
-  tosses
+  tosses,
+  errs
 };
 
-/// Something a coach would remark on. `code` is an EndState, BackerState, Fit or a direction, by kind.
+/// Something a coach would remark on. `code` is an EndState, BackerState, Fit, FaultKind or a direction, by
+/// kind.
 struct Event {
   int tick = 0;
   Happening what = Happening::snap;

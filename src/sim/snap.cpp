@@ -83,6 +83,29 @@ void rollAttacker(const Model& m, std::uint64_t seed, Actor& a, const BlockJob& 
   a.runner.luck = Stream(seed, a.man->stream, "runner");
 }
 
+bool isIntention(FaultKind kind) {
+  return kind == FaultKind::wrong_key || kind == FaultKind::no_fold || kind == FaultKind::flowed ||
+         kind == FaultKind::early_climb;
+}
+
+// A fault of a share below one happens on that share of the snaps; those of single contacts are rolled there.
+void rollFaults(Man& man, std::uint64_t seed) {
+  Stream luck(seed, man.stream, "faults");
+  std::vector<Fault> happen;
+  for (const Fault& fault : man.faults) {
+    if (!isIntention(fault.kind) || luck.chance(fault.amount)) happen.push_back(fault);
+  }
+  man.faults = happen;
+}
+
+// Late from the start.
+void noteLate(const Man& man, int index, std::vector<Event>& events) {
+  for (const FaultKind kind : {FaultKind::late_read, FaultKind::late_pull}) {
+    if (amountOf(man.faults, kind) > 0.0)
+      events.push_back({0, Happening::errs, index, kNobody, static_cast<int>(kind)});
+  }
+}
+
 }  // namespace
 
 void rollSnap(Setup& setup, const Model& m, std::uint64_t seed, Actors& actors, std::vector<Event>& events) {
@@ -90,6 +113,8 @@ void rollSnap(Setup& setup, const Model& m, std::uint64_t seed, Actors& actors, 
   rollSlant(setup, seed, m.slant_width_yd, events);
   for (int i = 0; i < kMen; ++i) {
     Actor& a = actors[at(i)];
+    if (!setup.men[at(i)].faults.empty()) rollFaults(setup.men[at(i)], seed);
+    noteLate(setup.men[at(i)], i, events);
     a.man = &setup.men[at(i)];
     a.luck = Stream(seed, a.man->stream, "contact");
     Stream power(seed, a.man->stream, "strength");

@@ -87,6 +87,9 @@ void Tackling::attempt(const Present& now, Actors& actors, Contact& contact, Phy
     wrap(now, actors, world, man);
     return;
   }
+  if (told_to_miss)
+    events.push_back(
+        {now.tick, Happening::errs, man, now.frame.carrier, static_cast<int>(FaultKind::missed_tackle)});
   if (!blocked) {
     events.push_back({now.tick, Happening::misses_tackle, man, now.frame.carrier, 0});
     d.out_until_s = now.clock_s + m.miss_out_s;
