@@ -147,6 +147,15 @@ struct NewOptions {
   bool json = false;
 };
 
+/// A leak to its cause. `file` is the look as called, or a scenario that starts from film.
+struct CorrectOptions : ManyOptions {
+  std::string out;               // clip of before and after; empty: none
+  std::string places;            // CSV id, x, y; empty: none
+  std::vector<std::string> saw;  // "S=3.5,2", "SS.y=7", "end=kicked"
+  std::optional<double> at;      // s after the snap; absent: 2.0 or the film's
+  std::optional<double> gain;    // yd
+};
+
 struct FilmOptions {
   std::string file, out, title;
   double line = 0.0;  // line of scrimmage in the file's x, yd

@@ -51,6 +51,7 @@ struct Verbs {
   MatrixOptions matrix;
   GatherOptions gather;
   ClipOptions clip;
+  CorrectOptions correct;
   StripOptions strip;
   SheetOptions sheet;
   CardOptions card;
@@ -148,6 +149,23 @@ void addWeek(CLI::App& verb, WeekOptions& o) {
   verb.add_flag("--large", o.large, "fit sheets in type for the sideline");
 }
 
+void addCorrect(CLI::App& verb, CorrectOptions& o) {
+  addPlay(verb, o);
+  addJson(verb, o.json);
+  o.n = 64;
+  verb.get_option("file")->description("the look as called, or a scenario written by film");
+  verb.add_option("--seen", o.places, "CSV id,x,y: where men stood, in the frame of the look");
+  addRepeatable(verb, "--saw", o.saw,
+                "one thing seen: S=3.5,2, SS.y=7, end=kicked, backer=too_wide (repeatable)");
+  verb.add_option("--at", o.at, "seconds after the snap of those places (2, or the film's)")
+      ->check(CLI::Range(0.2, 8.0));
+  verb.add_option("--gain", o.gain, "yards")->check(CLI::Range(-30.0, 110.0));
+  verb.add_option("-n", o.n, "reps a mistake")->check(CLI::Range(24, 1000))->capture_default_str();
+  verb.add_option("--jobs", o.jobs, "threads; 0: all cores")->check(CLI::Range(0, 1024));
+  verb.add_option("--roster", o.roster, "your men, CSV");
+  verb.add_option("-o,--out", o.out, "clip of before and after, MP4 or GIF");
+}
+
 void addScout(CLI::App& verb, ScoutOptions& o) {
   verb.add_option("file", o.file, "breakdown, CSV")->required();
   verb.add_option("-o,--out", o.out, "plan to write")->required();
@@ -220,6 +238,7 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
   verb("card", "scout-team cards, PDF", addCard, o.card, runCard);
   verb("question", "where do you fit? PDF or HTML", addQuestion, o.question, runQuestion);
   verb("week", "a plan to a week's folder", addWeek, o.week, runWeek);
+  verb("correct", "a leak to its cause and cheapest repair", addCorrect, o.correct, runCorrect);
   verb("scout", "a charted breakdown to a plan", addScout, o.scout, runScout);
   verb("open", "the window", addOpen, o.open,
        [&window](const OpenOptions& options) { return openWith(window, options); });

@@ -8,6 +8,7 @@ namespace gapsound {
 int runCard(const CardOptions& options);
 int runCheck(const CheckOptions& options);
 int runClip(const ClipOptions& options);
+int runCorrect(const CorrectOptions& options);
 int runFaults(const FaultsOptions& options);
 int runFilm(const FilmOptions& options);
 int runGather(const GatherOptions& options);

@@ -1,0 +1,269 @@
+#include "study/leak.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "study/scatter.hpp"
+
+namespace gapsound {
+namespace {
+
+// Off the diagonal less than was found, and more of everybody's own: reps scatter in lumps, film is read to
+// half a yard. Both found on reps with a known mistake.
+constexpr double kShrink = 0.2, kFloor = 0.5;
+constexpr double kOwn = 0.5;       // weight of a look's own scatter; the rest is that of all
+constexpr double kGainFrom = 6.0;  // yd added to a gain before the logarithm: long runs differ less
+constexpr double kMark = 0.5;      // standard deviations below which a mistake leaves no mark
+constexpr std::size_t kRefined = 6;
+constexpr int kMoreReps = 2;
+constexpr std::array<double, 4> kAmounts{0.5, 1.0, 1.5, 2.0};  // of the usual one
+
+double gainValue(double yards) { return std::log(std::max(yards + kGainFrom, 0.5)); }
+
+/// The numbers that were seen, in one order for picture and rep.
+std::vector<double> rowOf(const Seen& seen, const Seen& of) {
+  std::vector<double> row;
+  for (std::size_t k = 0; k < kMen; ++k) {
+    if (seen.men[k].x) row.push_back(*of.men[k].x);
+    if (seen.men[k].y) row.push_back(*of.men[k].y);
+  }
+  if (seen.yards) row.push_back(gainValue(*of.yards));
+  return row;
+}
+
+double distance2(const std::vector<double>& a, const std::vector<double>& b) {
+  double sum = 0.0;
+  for (std::size_t k = 0; k < a.size(); ++k) sum += (a[k] - b[k]) * (a[k] - b[k]);
+  return sum;
+}
+
+/// Reps of one look as rows of what was seen, and how often the states came about.
+struct Sample {
+  std::vector<double> rows;
+  std::vector<char> end, backer;  // rep by rep: as seen
+};
+
+double logShare(const std::vector<char>& hits) {
+  const auto n = static_cast<double>(hits.size());
+  return std::log((std::accumulate(hits.begin(), hits.end(), 0.0) + 0.5) / (n + 1.0));
+}
+
+std::vector<Sample> samplesOf(const Seen& seen, const std::vector<Setup>& looks, const Model& model,
+                              std::uint64_t first_seed, int n, int threads, const Progress& progress) {
+  const std::size_t dims = rowOf(seen, seen).size(), reps = static_cast<std::size_t>(n);
+  std::vector<Sample> samples(
+      looks.size(), {std::vector<double>(reps * dims), std::vector<char>(reps), std::vector<char>(reps)});
+  visitAll(
+      looks, model, first_seed, n, threads,
+      [&](std::size_t look, std::size_t rep, const Tape& tape) {
+        const std::vector<double> row = rowOf(seen, seenOf(tape, seen.t));
+        std::copy(row.begin(), row.end(),
+                  samples[look].rows.begin() + static_cast<std::ptrdiff_t>(rep * dims));
+        if (!seen.end && !seen.backer) return;
+        const Sighting sighting = sightingOf(tape);
+        samples[look].end[rep] = seen.end && sighting.end == seen.end;
+        samples[look].backer[rep] = seen.backer && sighting.backer == seen.backer;
+      },
+      progress);
+  return samples;
+}
+
+/// Rows turned by the scatter of all looks.
+std::vector<std::vector<double>> turnedRows(const Scatter& scatter, const std::vector<double>& rows) {
+  std::vector<std::vector<double>> turned;
+  const std::size_t dims = scatter.dims();
+  for (std::size_t at = 0; at + dims <= rows.size(); at += dims)
+    turned.push_back(scatter.whitened(std::span(rows).subspan(at, dims)));
+  return turned;
+}
+
+/// How far two looks' means lie apart. The product of two halves' differences has no share of their noise.
+double apart(const std::vector<std::vector<double>>& a, const std::vector<std::vector<double>>& b) {
+  double sum = 0.0;
+  for (std::size_t i = 0; i < a.front().size(); ++i) {
+    std::array<double, 2> half{};
+    for (std::size_t r = 0; r < a.size(); ++r) half[r % 2] += a[r][i] - b[r][i];
+    sum += half[0] * half[1];
+  }
+  const double reps = 0.5 * static_cast<double>(a.size());
+  return std::sqrt(std::max(sum, 0.0)) / reps;
+}
+
+/// Likelihood of the picture under the look's own mean and scatter; rows turned by the scatter of all.
+double likelihoodOf(const std::vector<double>& target, const std::vector<std::vector<double>>& rows) {
+  std::vector<double> flat;
+  for (const auto& row : rows) flat.insert(flat.end(), row.begin(), row.end());
+  const std::vector<double> mean = meanRow(flat, target.size());
+  Scatter own(target.size());
+  own.add(flat);
+  own.finish(kOwn, 0.0, 1.0 - kOwn);
+  return -0.5 * distance2(own.whitened(target), own.whitened(mean)) - own.halfLogDeterminant();
+}
+
+Agreement agreementOf(const Seen& seen, const std::vector<double>& target, const Sample& sample,
+                      const std::vector<std::vector<double>>& rows,
+                      const std::vector<std::vector<double>>& first) {
+  Agreement found;
+  found.off.assign(sample.end.size(), 0.0);
+  if (!target.empty()) {
+    found.likelihood = likelihoodOf(target, rows);
+    found.mark = apart(rows, first);
+    for (std::size_t r = 0; r < rows.size(); ++r) found.off[r] = distance2(target, rows[r]);
+  }
+  if (seen.end) found.states += logShare(sample.end);
+  if (seen.backer) found.states += logShare(sample.backer);
+  found.likelihood += found.states;
+  return found;
+}
+
+/// What is known of one man and kind.
+struct Candidate {
+  Mistake mistake;
+  double likelihood = 0.0;
+  bool marked = true;
+};
+
+std::vector<Setup> looksOf(const Setup& look, const std::vector<Mistake>& mistakes) {
+  std::vector<Setup> looks{look};
+  for (const Mistake& mistake : mistakes) looks.push_back(withMistake(look, mistake));
+  return looks;
+}
+
+std::vector<Mistake> amountsOf(const Mistake& usual) {
+  const FaultFacts& facts = factsOf(usual.fault.kind);
+  if (facts.unit == "share") return {usual};
+  std::vector<Mistake> found;
+  for (const double times : kAmounts)
+    if (times * facts.usual <= facts.most)
+      found.push_back({usual.man, {usual.fault.kind, times * facts.usual}});
+  return found;
+}
+
+void likeliestFirst(std::vector<Candidate>& candidates) {
+  std::stable_sort(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) {
+    return a.marked != b.marked ? a.marked : a.likelihood > b.likelihood;
+  });
+}
+
+double logSum(const std::vector<double>& logs) {
+  const double most = *std::max_element(logs.begin(), logs.end());
+  double sum = 0.0;
+  for (const double value : logs) sum += std::exp(value - most);
+  return most + std::log(sum);
+}
+
+/// Likelihoods against that of the look without a mistake.
+struct Ranking {
+  std::vector<Candidate> candidates;
+  int unmarked = 0;
+};
+
+Ranking firstLook(const Setup& look, const Seen& seen, const Model& model, const LeakSearch& search,
+                  const Progress& progress) {
+  std::vector<Mistake> mistakes;
+  for (const Mistakes& single : everyMistake(look, false)) mistakes.push_back(single.front());
+  const Comparison all(seen, looksOf(look, mistakes), model, search.first_seed, search.n, search.threads,
+                       progress);
+  Ranking ranking;
+  for (std::size_t k = 0; k < mistakes.size(); ++k) {
+    const Agreement& it = all.looks()[k + 1];
+    const bool marked = it.mark >= kMark || std::abs(it.states - all.looks()[0].states) >= kMark;
+    ranking.candidates.push_back({mistakes[k], it.likelihood - all.looks()[0].likelihood, marked});
+    ranking.unmarked += !marked;
+  }
+  likeliestFirst(ranking.candidates);
+  return ranking;
+}
+
+/// More reps and several amounts of the likeliest; each man and kind then counts with the mean over amounts.
+void refine(std::vector<Candidate>& candidates, const Setup& look, const Seen& seen, const Model& model,
+            const LeakSearch& search, const Progress& progress) {
+  const std::size_t count = std::min(kRefined, candidates.size());
+  std::vector<Mistake> tried;
+  std::vector<std::size_t> owner;
+  for (std::size_t k = 0; k < count; ++k)
+    for (const Mistake& mistake : amountsOf(candidates[k].mistake))
+      tried.push_back(mistake), owner.push_back(k);
+  const Comparison all(seen, looksOf(look, tried), model, search.first_seed, kMoreReps * search.n,
+                       search.threads, progress);
+  for (std::size_t k = 0; k < count; ++k) {
+    std::vector<double> logs;
+    double best = -1e300;
+    for (std::size_t m = 0; m < tried.size(); ++m) {
+      if (owner[m] != k) continue;
+      logs.push_back(all.looks()[m + 1].likelihood - all.looks()[0].likelihood);
+      if (logs.back() > best) best = logs.back(), candidates[k].mistake = tried[m];
+    }
+    candidates[k].likelihood = logSum(logs) - std::log(static_cast<double>(logs.size()));
+  }
+  likeliestFirst(candidates);
+}
+
+LeakResult weighed(const Setup& look, const Ranking& ranking) {
+  LeakResult result;
+  result.unmarked = ranking.unmarked;
+  std::vector<double> logs;
+  for (const Candidate& c : ranking.candidates)
+    if (c.marked) logs.push_back(c.likelihood);
+  logs.push_back(std::log(static_cast<double>(std::max<std::size_t>(logs.size(), 1))));  // nobody
+  const double all = logSum(logs);
+  result.sound = std::exp(logs.back() - all);
+  for (const Candidate& c : ranking.candidates) {
+    result.causes.push_back({c.mistake, c.marked ? std::exp(c.likelihood - all) : 0.0});
+    const int level = look.men[static_cast<std::size_t>(c.mistake.man)].fit.level;
+    result.by_level[static_cast<std::size_t>(level - 1)] += result.causes.back().weight;
+  }
+  return result;
+}
+
+/// A stretch of the whole progress.
+Progress stretch(const Progress& progress, double from, double to) {
+  if (!progress) return {};
+  return [&progress, from, to](double share) { return progress(from + (to - from) * share); };
+}
+
+}  // namespace
+
+bool isEmpty(const Seen& seen) { return rowOf(seen, seen).empty() && !seen.end && !seen.backer; }
+
+Seen seenOf(const Tape& tape, double t) {
+  Seen seen;
+  seen.t = t;
+  const Frame frame = frameAt(tape, t);
+  for (std::size_t k = 0; k < kMen; ++k) seen.men[k] = {frame.men[k].pos.x, frame.men[k].pos.y};
+  seen.yards = tape.record.yards;
+  return seen;
+}
+
+Comparison::Comparison(const Seen& seen, const std::vector<Setup>& looks, const Model& model,
+                       std::uint64_t first_seed, int n, int threads, const Progress& progress) {
+  const std::vector<double> picture = rowOf(seen, seen);
+  const auto samples = samplesOf(seen, looks, model, first_seed, n, threads, progress);
+  Scatter scatter(picture.size());
+  std::vector<std::vector<double>> first;
+  std::vector<double> target;
+  if (!picture.empty()) {
+    for (const Sample& sample : samples) scatter.add(sample.rows);
+    scatter.finish(1.0, kShrink, kFloor);
+    first = turnedRows(scatter, samples.front().rows);
+    target = scatter.whitened(picture);
+  }
+  for (const Sample& sample : samples)
+    looks_.push_back(
+        agreementOf(seen, target, sample, picture.empty() ? first : turnedRows(scatter, sample.rows), first));
+}
+
+LeakResult causesOf(const Setup& look, const Seen& seen, const Model& model, const LeakSearch& search,
+                    const Progress& progress) {
+  Ranking ranking = firstLook(look, seen, model, search, stretch(progress, 0.0, 0.5));
+  refine(ranking.candidates, look, seen, model, search, stretch(progress, 0.5, 1.0));
+  return weighed(look, ranking);
+}
+
+Setup withMistake(Setup look, const Mistake& mistake) {
+  look.men[static_cast<std::size_t>(mistake.man)].faults.push_back(mistake.fault);
+  return look;
+}
+
+}  // namespace gapsound
