@@ -76,6 +76,17 @@ bool isShare(Yardstick what) {
   return std::find(kShares.begin(), kShares.end(), what) != kShares.end();
 }
 
+Verdict verdictOf(const TradeFact& fact, const std::vector<TrialResult>& results) {
+  std::size_t own = 0, held = 0;
+  for (std::size_t k = 0; k < results.size(); ++k) {
+    if (fact.trials[k].beyond) continue;
+    ++own;
+    held += results[k].holds ? 1 : 0;
+  }
+  if (held == own) return Verdict::holds;
+  return held > 0 ? Verdict::in_part : Verdict::misses;
+}
+
 TrialResult judge(const Trial& trial, int direction_a, int direction_b, const std::vector<Summary>& a,
                   const std::vector<Summary>& b) {
   const double middle_a = medianGain(a), middle_b = medianGain(b);

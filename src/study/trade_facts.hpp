@@ -36,8 +36,9 @@ struct Trial {
   Yardstick what = Yardstick::yards;
   int sign = +1;         // B is to have more (+1) or less (-1)
   int n = 1000;          // reps a side
-  bool shown = true;     // false: the simulation does not bear it out; listed as a miss, asserted by no test
-  std::string why = {};  // of a miss: our explanation
+  bool shown = true;     // false: the simulation does not bear it out; asserted by no test
+  std::string why = {};  // of one not shown: our explanation
+  bool beyond = false;   // another look or reading than the statement's own, tried as well; never shown
 };
 
 /// A statement coaches agree on, all else equal, and the trials it rests on.
@@ -56,6 +57,10 @@ struct TrialResult {
   double mean_a = 0, mean_b = 0;
   bool holds = false;  // the sign asked for, p < kTradeAlpha
 };
+enum class Verdict { holds, in_part, misses };
+/// By the trials of the statement's own looks, those beyond left out; results in the order of the trials.
+[[nodiscard]] Verdict verdictOf(const TradeFact& fact, const std::vector<TrialResult>& results);
+
 /// Judges a trial on the reps of its two sides, seed by seed; directions +1 or -1 of either side's run.
 [[nodiscard]] TrialResult judge(const Trial& trial, int direction_a, int direction_b,
                                 const std::vector<Summary>& a, const std::vector<Summary>& b);

@@ -71,7 +71,11 @@ TEST_CASE("29 statements are tried by playing, each once, and every miss has its
     CAPTURE(fact.number);
     CHECK(numbers.insert(fact.number).second);
     CHECK_FALSE(fact.trials.empty());
-    for (const Trial& trial : fact.trials) CHECK(trial.shown == trial.why.empty());
+    for (const Trial& trial : fact.trials) {
+      CHECK(trial.shown == trial.why.empty());
+      CHECK_FALSE((trial.shown && trial.beyond));
+    }
+    CHECK_FALSE(fact.trials.front().beyond);
   }
   CHECK(numbers.size() == 29);
   CHECK(*numbers.rbegin() == 31);
@@ -91,6 +95,21 @@ TEST_CASE("a trial holds by its sign and its certainty together") {
   trial.sign = -1;
   CHECK_FALSE(judge(trial, 1, 1, a, b).holds);
   CHECK_FALSE(judge(trial, 1, 1, a, a).holds);
+}
+
+TEST_CASE("a statement holds by all trials of its own looks; what is tried beyond them does not count") {
+  TradeFact fact;
+  fact.trials.resize(3);
+  fact.trials[2].beyond = true;
+  std::vector<TrialResult> results(3);
+  CHECK(verdictOf(fact, results) == Verdict::misses);
+  results[2].holds = true;
+  CHECK(verdictOf(fact, results) == Verdict::misses);
+  results[0].holds = true;
+  CHECK(verdictOf(fact, results) == Verdict::in_part);
+  results[1].holds = true;
+  results[2].holds = false;
+  CHECK(verdictOf(fact, results) == Verdict::holds);
 }
 
 TEST_CASE("long: statements 1 to 6") { checkStatements(1, 6); }

@@ -26,7 +26,7 @@ class SensitivityTable {
     int n = 30;            // reps of a side in the first round
     int confirm = 600;     // pairs when an answer might turn
     int answers = 2000;    // pairs of the unchanged answers
-    double seconds = 420;  // no further constant is begun after that
+    double seconds = 800;  // no further constant is begun after that
     std::uint64_t seed = 1;
     int jobs = 0;
   };
