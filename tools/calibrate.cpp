@@ -39,7 +39,7 @@ int main(int argc, char** argv) {
   app.add_option("--jobs", options.jobs, "threads, 0 for all cores");
   app.add_option("--seed", options.seed, "first seed");
   app.add_flag("--each", options.each, "every sound look by itself instead of the calibration set");
-  app.add_flag("--markdown", options.markdown, "the card as tables for README.md");
+  app.add_flag("--markdown", options.markdown, "the card or the sensitivities as tables for README.md");
   auto* fit = app.add_flag(
       "--fit", options.fit,
       "move the constants that are estimates toward the bands of the card (60 reps a look unless --n)");
@@ -55,6 +55,8 @@ int main(int argc, char** argv) {
   app.add_flag("--drift", options.drift, "how far engaged pairs move instead of the card (try --n 40)");
   app.add_flag("--sensitivity", options.sensitivity,
                "what every estimated constant moves by itself, 20 % either way (30 reps a side unless --n)");
+  app.add_option("--minutes", options.minutes, "with --sensitivity: no further constant is begun after that")
+      ->check(CLI::Range(0.1, 1000.0));
   CLI11_PARSE(app, argc, argv);
   try {
     const Model model = readModel(options.model.empty() ? assetPath("model.json") : options.model);

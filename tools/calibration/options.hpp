@@ -29,6 +29,7 @@ struct Options {
   bool effects = false;
   bool drift = false;
   bool sensitivity = false;
+  double minutes = 15;  // of the sensitivities
   std::string items;
 };
 

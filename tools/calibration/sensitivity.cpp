@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -26,7 +27,7 @@ class SensitivityTable {
     int n = 30;            // reps of a side in the first round
     int confirm = 600;     // pairs when an answer might turn
     int answers = 2000;    // pairs of the unchanged answers
-    double seconds = 800;  // no further constant is begun after that
+    double seconds = 900;  // no further constant is begun after that
     std::uint64_t seed = 1;
     int jobs = 0;
   };
@@ -38,19 +39,42 @@ class SensitivityTable {
     printAnswers();
     fmt::print("\n{:24}{:>9}{:>9}{:>10}{:>10}   {}\n", "constant", "yd -20 %", "yd +20 %", "cut -20 %",
                "cut +20 %", "answers turned");
+    playEach(estimates, [this](const ModelField& field) { printConstant(field); });
+    fmt::print("\n{}; {:.0f} s\n", count(), spent());
+  }
+
+  /// The answers, the constants that move much and those that turn an answer, for a README.
+  void printShort(const std::vector<std::string>& estimates) {
+    unchanged_ = played(model_, options_.answers);
+    fmt::print("| answer | yd | 99 % |\n|---|---|---|\n");
+    for (int k = 0; k < kHeadlines; ++k) {
+      const Paired p = answerOf(unchanged_, k);
+      fmt::print("| {} {} | {:+.2f} | {:.2f} to {:.2f} |\n", k + 1,
+                 headlines()[static_cast<std::size_t>(k)].words, p.difference, p.ci.low, p.ci.high);
+    }
+    fmt::print(
+        "\n| constant | mean gain at -20 %, +20 %, yd | cutbacks in 100 | answer turned "
+        "|\n|---|---|---|---|\n");
+    playEach(estimates, [this](const ModelField& field) { printIfMuch(field); });
+    fmt::print("\n{}.\n", count());
+  }
+
+ private:
+  template <class Each>
+  void playEach(const std::vector<std::string>& estimates, Each each) {
     for (const ModelField& field : kModelFields) {
       if (std::find(estimates.begin(), estimates.end(), field.name) == estimates.end()) continue;
       if (spent() > options_.seconds) {
         ++left_;
         continue;
       }
-      printConstant(field);
+      each(field);
     }
-    fmt::print("\n{} constants tried, {} turn an answer, {} left for want of time; {:.0f} s\n", tried_,
-               turning_, left_, spent());
   }
-
- private:
+  [[nodiscard]] std::string count() const {
+    return fmt::format("{} constants tried, {} turn an answer, {} left for want of time", tried_, turning_,
+                       left_);
+  }
   [[nodiscard]] double spent() const {
     return std::chrono::duration<double>(std::chrono::steady_clock::now() - start_).count();
   }
@@ -93,16 +117,34 @@ class SensitivityTable {
     }
     return s;
   }
-  void printConstant(const ModelField& field) {
+  struct Row {
+    Sensitivity less, more;
     std::string words;
-    const auto less = moved(field, 0.8, words);
-    const auto more = moved(field, 1.2, words);
-    fmt::print("{:24}{:>9.2f}{:>9.2f}{:>10.1f}{:>10.1f}  {}\n", field.name, less.yards, more.yards,
-               100.0 * less.cutback, 100.0 * more.cutback, words);
-    std::fflush(stdout);
+  };
+  Row rowOf(const ModelField& field) {
+    Row row;
+    row.less = moved(field, 0.8, row.words);
+    row.more = moved(field, 1.2, row.words);
     ++tried_;
-    turning_ += words.empty() ? 0 : 1;
+    turning_ += row.words.empty() ? 0 : 1;
+    return row;
   }
+  void printConstant(const ModelField& field) {
+    const Row row = rowOf(field);
+    fmt::print("{:24}{:>9.2f}{:>9.2f}{:>10.1f}{:>10.1f}  {}\n", field.name, row.less.yards, row.more.yards,
+               100.0 * row.less.cutback, 100.0 * row.more.cutback, row.words);
+    std::fflush(stdout);
+  }
+  void printIfMuch(const ModelField& field) {
+    const Row row = rowOf(field);
+    const double most = std::max(std::abs(row.less.yards), std::abs(row.more.yards));
+    if (most < kMuch && row.words.empty()) return;
+    fmt::print("| {} | {:+.2f}, {:+.2f} | {:+.1f}, {:+.1f} |{} |\n", field.name, row.less.yards,
+               row.more.yards, 100.0 * row.less.cutback, 100.0 * row.more.cutback, row.words);
+    std::fflush(stdout);
+  }
+
+  static constexpr double kMuch = 0.75;  // yd of mean gain
 
   Options options_;
   const Library& library_;
@@ -119,9 +161,11 @@ void printSensitivity(const Ground& ground, bool n_given) {
   if (n_given) table.n = std::min(ground.options.n, table.answers);
   table.seed = ground.options.seed;
   table.jobs = ground.options.jobs;
+  table.seconds = 60.0 * ground.options.minutes;
   const std::string& own = ground.options.model;
-  SensitivityTable(table, ground.library, ground.model)
-      .print(estimatedConstants(own.empty() ? assetPath("model.json") : own));
+  const auto estimates = estimatedConstants(own.empty() ? assetPath("model.json") : own);
+  SensitivityTable sensitivity(table, ground.library, ground.model);
+  ground.options.markdown ? sensitivity.printShort(estimates) : sensitivity.print(estimates);
 }
 
 }  // namespace calibration
