@@ -83,3 +83,21 @@ TEST_CASE("split zone: the gap of the man who kicks out the back side is on the 
   const auto gaps = gapsOf(resolved("F03", "R05", "D01"));
   CHECK(gaps.back().gap == "lead-");
 }
+
+TEST_CASE("every front has movements to call, and each leaves every gap of its own formation to somebody") {
+  for (const Front& front : library().fronts) {
+    CHECK(movementNames(front).size() > 1);
+    for (const Movement& movement : front.movements) {
+      CAPTURE(front.id);
+      CAPTURE(movement.name);
+      // Common practice, no source: the nose away from the end and the angle away from him leave the edge to
+      // whoever folds.
+      const bool folds = movement.name == "nose right" || movement.name == "angle left";
+      Scenario s = scenario(front.drawn_against, "R04", front.id);
+      s.defense.movement = movement.name;
+      std::size_t open = 0;
+      for (const GapOwner& gap : gapsOf(resolved(s))) open += gap.owners.empty();
+      CHECK(open <= (folds ? 1U : 0U));
+    }
+  }
+}

@@ -1,0 +1,240 @@
+// Which states of the men of each level occur over the shipped looks and every mistake laid on every man it
+// fits. The names and what they mean are common practice, no source; the bounds below are this test's own
+// reading of them.
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include <cmath>
+#include <map>
+#include <set>
+#include <string>
+
+#include "football/faults.hpp"
+#include "looks.hpp"
+#include "scenario/settings.hpp"
+#include "sim/play.hpp"
+
+using namespace gapsound;
+using namespace gapsound::looks;
+
+namespace {
+
+constexpr int kReps = 5000;
+constexpr int kOften = 20;
+using Seen = std::map<std::string, int>;
+
+std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+/// States seen often enough. The others, which the table counts too, are rarer or are not told apart by
+/// anybody on the field yet: a first backer who shoots, is late or runs under the pile.
+constexpr const char* kExpected[] = {"end spilled",
+                                     "end kicked",
+                                     "end boxed_firm",
+                                     "end boxed_wide",
+                                     "end washed",
+                                     "end reached",
+                                     "end logged",
+                                     "end upfield",
+                                     "end crossed_inside",
+                                     "dl held",
+                                     "dl moved_back",
+                                     "dl crossed_in",
+                                     "dl crossed_out",
+                                     "dl penetrated",
+                                     "dl pinned",
+                                     "dl trapped",
+                                     "b1 over_top",
+                                     "b1 inside_fit",
+                                     "b1 spilled_wrapper",
+                                     "b1 boxed_wrapper",
+                                     "b1 kicked_out",
+                                     "b1 too_wide",
+                                     "bs_backer overlap_under",
+                                     "bs_backer overlap_over",
+                                     "bs_backer fold",
+                                     "bs_backer hang",
+                                     "bs_backer shot_hit",
+                                     "bs_backer shot_backblocked",
+                                     "bs_backer cut_off",
+                                     "force set",
+                                     "force inside_lost",
+                                     "force cracked",
+                                     "force kicked",
+                                     "force logged",
+                                     "safety alley_fit",
+                                     "safety overrun",
+                                     "safety late",
+                                     "safety cutback_held",
+                                     "safety flowed"};
+
+/// One rep, mirrored so that the run goes to +x.
+class Rep {
+ public:
+  Rep(const Setup& setup, Record record) : setup_(setup), record_(std::move(record)) {
+    const int tick = record_.line_tick >= 0 ? record_.line_tick : record_.end_tick;
+    frame_ = &record_.frames[at(std::min(tick, static_cast<int>(record_.frames.size()) - 1))];
+    until_ = tick;
+  }
+  [[nodiscard]] const Man& man(int i) const { return setup_.men[at(i)]; }
+  [[nodiscard]] FitRole role(int i) const {
+    return setup_.direction > 0 ? man(i).fit.if_right : man(i).fit.if_left;
+  }
+  [[nodiscard]] double x(int i) const { return setup_.direction * frame_->men[at(i)].pos.x; }
+  [[nodiscard]] double y(int i) const { return frame_->men[at(i)].pos.y; }
+  [[nodiscard]] double spotX(int i) const { return setup_.direction * man(i).spot.x; }
+  [[nodiscard]] double ballX() const { return setup_.direction * frame_->ball.x; }
+  [[nodiscard]] int blockerOf(int i) const { return frame_->men[at(i)].engaged; }
+  [[nodiscard]] bool happened(Happening what, int who, int code = -1, bool before = true) const {
+    for (const Event& e : record_.events)
+      if (e.what == what && e.man == who && (code < 0 || e.code == code) && (!before || e.tick <= until_))
+        return true;
+    return false;
+  }
+  [[nodiscard]] const Record& record() const { return record_; }
+  [[nodiscard]] const Setup& setup() const { return setup_; }
+
+ private:
+  const Setup& setup_;
+  Record record_;
+  const Frame* frame_ = nullptr;
+  int until_ = 0;
+};
+
+/// What others saw of the end and of the first backer.
+void addSights(const Rep& rep, Seen& seen) {
+  std::set<std::string> found;
+  for (const Event& e : rep.record().events) {
+    if (e.what == Happening::end_state)
+      found.insert("end " + std::string(nameOf(static_cast<EndState>(e.code))));
+    if (e.what == Happening::backer_state)
+      found.insert("b1 " + std::string(nameOf(static_cast<BackerState>(e.code))));
+  }
+  for (const std::string& each : found) ++seen[each];
+}
+
+const char* lineState(const Rep& rep, int man) {
+  const double in = rep.spotX(man) - rep.x(man), side = rep.spotX(man) < 0 ? -1.0 : 1.0;
+  const int blocker = rep.blockerOf(man);
+  if (blocker != kNobody && rep.man(blocker).block.pull != PullStyle::none) return "trapped";
+  if (rep.y(man) < -0.7) return "penetrated";
+  if (blocker != kNobody && rep.y(man) - rep.man(man).spot.y > 1.5) return "moved_back";
+  if (std::abs(in) > 1.2) return in * side > 0 ? "crossed_in" : "crossed_out";
+  if (blocker != kNobody && rep.x(blocker) > rep.x(man) + 0.35) return "pinned";
+  return "held";
+}
+
+const char* overlapState(const Rep& rep, int man) {
+  const bool blocked = rep.blockerOf(man) != kNobody;
+  if (rep.happened(Happening::shoots, man)) {
+    if (rep.happened(Happening::tries_tackle, man, -1, false)) return "shot_hit";
+    return blocked ? "shot_backblocked" : "reading";
+  }
+  if (rep.happened(Happening::decides, man, static_cast<int>(Fit::fold))) return "fold";
+  if (rep.happened(Happening::decides, man, static_cast<int>(Fit::hang))) return "hang";
+  if (blocked) return "cut_off";
+  return rep.x(man) > rep.ballX() ? "overlap_over" : "overlap_under";
+}
+
+const char* forceState(const Rep& rep, int man) {
+  const int blocker = rep.blockerOf(man);
+  if (blocker != kNobody) {
+    const bool receiver = rep.man(blocker).group == Group::receiver;
+    if (receiver && rep.spotX(blocker) > rep.spotX(man)) return "cracked";
+    return rep.x(blocker) > rep.x(man) ? "logged" : "kicked";
+  }
+  if (rep.x(man) < rep.ballX()) return "inside_lost";
+  return rep.y(man) < -1.0 ? "deep" : "set";
+}
+
+const char* alleyState(const Rep& rep, int man) {
+  if (rep.x(man) > rep.ballX() + 2.5) return "overrun";
+  return rep.y(man) > 6.0 ? "late" : "alley_fit";
+}
+
+void addLevels(const Rep& rep, Seen& seen) {
+  for (int man = kOffense; man < kMen; ++man) {
+    const FitRole role = rep.role(man);
+    if (role == FitRole::interior) ++seen[std::string("dl ") + lineState(rep, man)];
+    if (role == FitRole::overlap_backer) ++seen[std::string("bs_backer ") + overlapState(rep, man)];
+    if (role == FitRole::force) ++seen[std::string("force ") + forceState(rep, man)];
+    if (role == FitRole::alley) ++seen[std::string("safety ") + alleyState(rep, man)];
+    if (role == FitRole::cutback) ++seen[rep.x(man) > rep.ballX() ? "safety flowed" : "safety cutback_held"];
+  }
+}
+
+/// Rows of the tables that were read: what was seen beside what was done about it at that moment.
+void addRows(const Rep& rep, Seen& rows) {
+  std::map<int, int> end, backer;
+  for (const Event& e : rep.record().events) {
+    if (e.what == Happening::end_state) end[e.man] = e.code;
+    if (e.what == Happening::backer_state) backer[e.man] = e.code;
+    if (e.what != Happening::decides) continue;
+    const bool third = rep.man(e.man).fit.level == 3 && backer.count(e.man) > 0;
+    const std::string saw = third ? "b1 " + std::string(nameOf(static_cast<BackerState>(backer[e.man])))
+                            : end.count(e.man)
+                                ? "end " + std::string(nameOf(static_cast<EndState>(end[e.man])))
+                                : "nothing";
+    ++rows[saw + " -> " + std::string(nameOf(static_cast<Fit>(e.code)))];
+  }
+}
+
+std::string unseen(const Seen& seen) {
+  std::string out;
+  const auto add = [&](const char* kind, std::string_view name) {
+    const std::string state = std::string(kind) + " " + std::string(name);
+    if (seen.count(state) == 0 || seen.at(state) < kOften) out += " " + state + ";";
+  };
+  for (int k = 1; k < kEndStates; ++k) add("end", nameOf(static_cast<EndState>(k)));
+  for (int k = 1; k < kBackerStates; ++k) add("b1", nameOf(static_cast<BackerState>(k)));
+  for (int k = 0; k < 7; ++k) add("dl", nameOf(static_cast<LineState>(k)));
+  for (int k = 1; k < 8; ++k) add("bs_backer", nameOf(static_cast<OverlapState>(k)));
+  for (int k = 1; k < 7; ++k) add("force", nameOf(static_cast<ForceState>(k)));
+  for (int k = 1; k < 6; ++k) add("safety", nameOf(static_cast<SafetyState>(k)));
+  return out;
+}
+
+void callBackSide(Setup& setup, BackSideBacker call) {
+  for (Man& man : setup.men) man.fit.bs_backer = call;
+}
+
+/// No mistake, then every mistake on every man it fits, in turn.
+std::vector<Setup> variedLooks() {
+  std::vector<Setup> all;
+  for (const std::string& name : names()) {
+    const Setup sound = setupOf(name);
+    for (const BackSideBacker call : {BackSideBacker::overlap, BackSideBacker::fold, BackSideBacker::hang}) {
+      all.push_back(sound);
+      callBackSide(all.back(), call);
+    }
+    for (std::size_t man = 0; man < kMen; ++man) {
+      for (const FaultFacts& facts : faultTable()) {
+        if (!mayHave(sound.men[man], facts)) continue;
+        all.push_back(sound);
+        all.back().men[man].faults = {{facts.kind, facts.usual}};
+      }
+    }
+  }
+  return all;
+}
+
+}  // namespace
+
+TEST_CASE("long: the states of all levels occur over shipped looks and mistakes") {
+  const auto looks = variedLooks();
+  Seen seen, rows;
+  for (int k = 0; k < kReps; ++k) {
+    const Setup& setup = looks[at(k) * 7919 % looks.size()];  // 7919 is prime: all of them in a mixed order
+    const Rep rep(setup, play(setup, model(), static_cast<std::uint64_t>(k + 1)));
+    addSights(rep, seen);
+    addLevels(rep, seen);
+    addRows(rep, rows);
+  }
+  std::string table;
+  for (const auto& [state, count] : seen) table += fmt::format("{:<28}{:>6}\n", state, count);
+  for (const auto& [row, count] : rows) table += fmt::format("{:<46}{:>6}\n", row, count);
+  MESSAGE("in ", kReps, " reps:\n", table, "fewer than ", kOften, " times:", unseen(seen));
+  for (const char* state : kExpected) {
+    INFO(state);
+    CHECK(seen[state] >= kOften);
+  }
+}
