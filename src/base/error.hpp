@@ -1,7 +1,6 @@
 #pragma once
 #include <stdexcept>
 #include <string>
-#include <utility>
 
 namespace gapsound {
 
@@ -18,15 +17,12 @@ class Error : public std::runtime_error {
   ExitCode code_;
 };
 
-/// A value that a file or an option may not have. Reads "FILE: /PATH: VALUE; allowed: WHAT".
+/// A value that a file or an option may not have. Reads "FILE: /PATH: VALUE; allowed: WHAT",
+/// on one line of bounded length whatever the file holds.
 class InputError : public Error {
  public:
-  InputError(std::string file, std::string path, std::string value, std::string allowed)
-      : Error(ExitCode::badInput, file + ": " + path + ": " + value + "; allowed: " + allowed),
-        file_(std::move(file)),
-        path_(std::move(path)),
-        value_(std::move(value)),
-        allowed_(std::move(allowed)) {}
+  InputError(const std::string& file, const std::string& path, const std::string& value,
+             const std::string& allowed);
   [[nodiscard]] const std::string& file() const { return file_; }
   [[nodiscard]] const std::string& path() const { return path_; }
   [[nodiscard]] const std::string& value() const { return value_; }

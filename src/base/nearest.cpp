@@ -33,6 +33,8 @@ int editDistance(std::string_view a, std::string_view b) {
 
 std::vector<std::string> nearestNames(std::string_view text, const std::vector<std::string>& known,
                                       std::size_t most) {
+  constexpr std::size_t kMostCompared = 64;
+  text = text.substr(0, kMostCompared);
   std::vector<std::string> names = known;
   std::stable_sort(names.begin(), names.end(), [&](const std::string& a, const std::string& b) {
     return editDistance(text, a) < editDistance(text, b);

@@ -7,6 +7,7 @@
 
 #include "base/error.hpp"
 #include "cli/film_options.hpp"
+#include "cli/manual.hpp"
 #include "cli/study_options.hpp"
 #include "cli/verbs.hpp"
 
@@ -62,21 +63,23 @@ struct Verbs {
 };
 
 void addNew(CLI::App& verb, NewOptions& o) {
-  verb.add_option("--formation", o.formation)->required();
-  verb.add_option("--scheme", o.scheme)->required();
-  auto* const front = verb.add_option("--front", o.front);
+  verb.add_option("--formation", o.formation, "formation, id or name")->required();
+  verb.add_option("--scheme", o.scheme, "scheme, id or name")->required();
+  auto* const front = verb.add_option("--front", o.front, "front, id or name");
   auto* const kept =
       verb.add_option("--defense", o.defense, "a defense in a file of its own, in place of a front");
   front->excludes(kept);
   verb.add_option("-o,--out", o.out, "file to write")->required();
-  verb.add_option("--title", o.title);
-  verb.add_option("--variant", o.variant)->capture_default_str();
+  verb.add_option("--title", o.title, "title line");
+  verb.add_option("--variant", o.variant, "variant of the scheme")->capture_default_str();
   verb.add_option("--motion", o.motion, "MAN=KIND, a man in motion: A=fly, H=across, Y=trade");
   verb.add_option("--direction", o.direction, "left, right")->capture_default_str();
   verb.add_option("--strength", o.strength, "left, right")->capture_default_str();
-  verb.add_option("--shell", o.shell)->capture_default_str()->excludes(kept);
+  verb.add_option("--shell", o.shell, "shell, id or name")->capture_default_str()->excludes(kept);
   verb.add_option("--structure", o.structure, "spill, box")->capture_default_str()->excludes(kept);
-  verb.add_option("--movement", o.movement)->capture_default_str()->excludes(kept);
+  verb.add_option("--movement", o.movement, "called movement of the front")
+      ->capture_default_str()
+      ->excludes(kept);
   verb.add_option("--level", o.level, "high_school, college, pro")->capture_default_str();
   verb.add_option("--spot", o.spot, "left_hash, middle, right_hash")->capture_default_str();
   verb.add_option("--to-goal", o.to_goal, "yards to the goal line")->capture_default_str();
@@ -169,7 +172,7 @@ void addCorrect(CLI::App& verb, CorrectOptions& o) {
 void addScout(CLI::App& verb, ScoutOptions& o) {
   verb.add_option("file", o.file, "breakdown, CSV")->required();
   verb.add_option("-o,--out", o.out, "plan to write")->required();
-  verb.add_option("--title", o.title);
+  verb.add_option("--title", o.title, "title line");
   verb.add_option("--ours", o.ours, "plan or scenario with our calls");
   addRepeatable(verb, "--columns", o.columns, "what you call a column, OURS=THEIRS (repeatable)");
   addRepeatable(verb, "--name", o.names, "what you call a formation or run, LIBRARY=YOURS (repeatable)");
@@ -244,10 +247,27 @@ void addVerbs(CLI::App& app, Verbs& o, Verb& chosen, const WindowOpener& window)
        [&window](const OpenOptions& options) { return openWith(window, options); });
 }
 
+/// Not listed: texts about the program itself, for packages.
+void addDescribe(CLI::App& app, std::string& text, Verb& chosen) {
+  auto* sub = app.add_subcommand("describe", "the program's own manual page or shell completion")->group("");
+  sub->add_option("text", text)->required()->check(CLI::IsMember({"man", "bash"}));
+  sub->callback([&app, &text, &chosen] {
+    chosen = [&app, &text] {
+      fmt::print("{}", text == "man" ? manualPage(app) : bashCompletion(app));
+      return codeOf(ExitCode::fine);
+    };
+  });
+}
+
 /// CLI11 writes several lines; ours is one.
 int usageLine(const CLI::ParseError& error) {
   fmt::print(stderr, "gapsound: {}; allowed: see gapsound --help\n", error.what());
   return codeOf(ExitCode::usage);
+}
+
+int printVersion() {
+  fmt::print("{}\n", versionLine());
+  return codeOf(ExitCode::fine);
 }
 
 int runChosen(const Verb& chosen) {
@@ -271,17 +291,21 @@ int runProgram(int argc, char** argv, const WindowOpener& window) {
   Verbs options;
   Verb chosen;
   addVerbs(app, options, chosen, window);
+  std::string described;
+  addDescribe(app, described, chosen);
   const auto call = callOf(argc, argv);
   options.reps.call = options.vary.call = options.versus.call = options.faults.call = options.matrix.call =
       call;
+  bool version = false;
+  app.add_flag("--version", version, "version, build, engine and model");
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {
     return app.exit(help);
   } catch (const CLI::ParseError& error) {
-    return usageLine(error);
+    if (!version) return usageLine(error);
   }
-  return runChosen(chosen);
+  return runChosen(version ? printVersion : chosen);
 }
 
 }  // namespace gapsound

@@ -4,18 +4,20 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <array>
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
 #include <filesystem>
 #include <fstream>
-#include <iterator>
 #include <utility>
 
 #include "base/error.hpp"
 
 namespace gapsound {
 namespace {
+
+constexpr std::size_t kMostBytes = 16U << 20;
 
 [[noreturn]] void refuse(const std::string& file, const char* what) {
   throw Error(ExitCode::noAccess, file + ": " + what + ": " + std::strerror(errno));
@@ -92,7 +94,13 @@ std::string readWhole(const std::string& file) {
   refuseFolder(file, "cannot be read");
   std::ifstream in(file, std::ios::binary);
   if (!in) refuse(file, "cannot be read");
-  return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
+  std::string content;
+  std::array<char, 1U << 16> block{};
+  while (in.read(block.data(), block.size()) || in.gcount() > 0) {
+    content.append(block.data(), static_cast<std::size_t>(in.gcount()));
+    if (content.size() > kMostBytes) throw InputError(file, "/", "too large", "files up to 16 MiB");
+  }
+  return content;
 }
 
 }  // namespace gapsound

@@ -7,7 +7,7 @@ namespace gapsound {
 /// Writes the whole content or leaves what was there: a temporary file in the same folder, flushed to
 /// disk, then renamed. Throws Error(noAccess) with the file and the reason.
 void writeAtomically(const std::string& file, std::string_view content);
-/// The file's bytes; Error(noAccess) when it cannot be read, folders included.
+/// The file's bytes; Error(noAccess) when it cannot be read, folders included, InputError past 16 MiB.
 [[nodiscard]] std::string readWhole(const std::string& file);
 /// Early check that `file` could be written, so that long work is not done for nothing; leaves no trace.
 /// Throws Error(noAccess).

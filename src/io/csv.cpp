@@ -9,9 +9,12 @@
 
 #include "base/error.hpp"
 #include "base/nearest.hpp"
+#include "base/text.hpp"
 
 namespace gapsound {
 namespace {
+
+constexpr std::size_t kMostColumns = 256, kMostRows = 100000;
 
 std::string trimmed(std::string_view text) {
   const auto from = text.find_first_not_of(" \t\r\n");
@@ -70,11 +73,15 @@ class Scanner {
   }
   std::string cell() {
     std::string text;
+    bool blank = true;
     while (!ends()) {
-      if (trimmed(text).empty() && takeIf('"'))
+      if (blank && takeIf('"')) {
         text = quoted();
-      else
-        text += take();
+        blank = trimmed(text).empty();
+        continue;
+      }
+      text += take();
+      blank = blank && trimmed(text.substr(text.size() - 1)).empty();
     }
     return text;
   }
@@ -107,6 +114,10 @@ bool allEmpty(const std::vector<std::string>& cells) {
 
 CsvTable::CsvTable(std::string file, std::string_view content) : file_(std::move(file)) {
   if (content.substr(0, 3) == "\xef\xbb\xbf") content.remove_prefix(3);
+  if (content.find('\0') != std::string_view::npos)
+    throw InputError(file_, "/", "no text of one byte a letter", "CSV in UTF-8");
+  const std::string unicode = isUtf8(content) ? "" : fromLatin1(content);
+  if (!unicode.empty()) content = unicode;
   const char separator = separatorOf(content);
   decimal_comma_ = separator != ',';
   Scanner scanner(file_, content, separator);
@@ -119,6 +130,9 @@ CsvTable::CsvTable(std::string file, std::string_view content) : file_(std::move
 }
 
 void CsvTable::take(Row row) {
+  if (row.cells.size() > kMostColumns || rows_.size() == kMostRows)
+    throw InputError(file_, fmt::format("line {}", row.line), "too many cells",
+                     fmt::format("at most {} rows of {} cells", kMostRows, kMostColumns));
   if (columns_.empty()) {
     for (auto& name : row.cells) {
       if (!name.empty() && has(name))

@@ -10,11 +10,11 @@ namespace gapsound {
 /// A table with a header line, as spreadsheets save it (RFC 4180): comma, semicolon or tab between cells,
 /// text in double quotes, either end of line, a byte order mark or none. Empty lines are left out. With
 /// semicolons or tabs a decimal comma is read as a point. Column names are compared without case, blanks
-/// count as "_".
+/// count as "_". Text that is no UTF-8 is taken for ISO 8859-1, as older spreadsheets save it.
 class CsvTable {
  public:
   /// `file` is for messages. Throws InputError for a table without a header, a quote that is never closed, a
-  /// column named twice and a row with more cells than the header.
+  /// column named twice, a row with more cells than the header, more than 100,000 rows or 256 columns.
   CsvTable(std::string file, std::string_view content);
 
   [[nodiscard]] const std::vector<std::string>& columns() const { return columns_; }

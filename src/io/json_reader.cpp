@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
+#include <string_view>
 
 #include "base/error.hpp"
 #include "base/nearest.hpp"
@@ -14,6 +15,10 @@ namespace gapsound {
 namespace {
 
 using Json = nlohmann::json;
+
+constexpr int kMostDepth = 32;
+constexpr std::size_t kMostEntries = 10000;  // of a list or an object
+constexpr std::size_t kMostText = 10000;     // bytes
 
 std::string quotedList(const std::vector<std::string>& words) {
   std::string list;
@@ -41,9 +46,26 @@ std::string pointerStep(const std::string& key) {
   return step;
 }
 
+/// Deepest nesting of lists and objects in a text that may be JSON.
+int depthOf(std::string_view text) {
+  int depth = 0, deepest = 0;
+  bool quoted = false;
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    const char c = text[i];
+    if (c == '"') quoted = !quoted;
+    if (quoted && c == '\\') ++i;
+    if (quoted) continue;
+    if (c == '[' || c == '{') deepest = std::max(deepest, ++depth);
+    if (c == ']' || c == '}') --depth;
+  }
+  return deepest;
+}
+
 }  // namespace
 
 nlohmann::json parsedJson(const std::string& file, const std::string& content) {
+  if (depthOf(content) > kMostDepth)
+    throw InputError(file, "/", "nested too deep", fmt::format("at most {} levels", kMostDepth));
   try {
     return Json::parse(content);
   } catch (const Json::parse_error& e) {
@@ -131,7 +153,9 @@ bool JsonReader::asFlag() const {
 
 std::string JsonReader::asText() const {
   if (!value_->is_string()) refuse("a text");
-  return value_->get<std::string>();
+  const auto& text = value_->get_ref<const std::string&>();
+  if (text.size() > kMostText) refuse(fmt::format("at most {} bytes", kMostText));
+  return text;
 }
 
 std::string JsonReader::asWord(const std::vector<std::string>& words) const {
@@ -148,6 +172,7 @@ bool JsonReader::isNumber() const { return value_->is_number(); }
 
 std::vector<JsonReader> JsonReader::items() const {
   if (!value_->is_array()) refuse("a list");
+  refuseLength();
   std::vector<JsonReader> found;
   for (std::size_t i = 0; i < value_->size(); ++i) {
     found.emplace_back(file_, (*value_)[i], path_ + "/" + std::to_string(i));
@@ -157,6 +182,7 @@ std::vector<JsonReader> JsonReader::items() const {
 
 std::vector<std::pair<std::string, JsonReader>> JsonReader::members() {
   if (!value_->is_object()) refuse("an object");
+  refuseLength();
   std::vector<std::pair<std::string, JsonReader>> found;
   for (const auto& [key, value] : value_->items()) {
     asked_.push_back(key);
@@ -169,6 +195,11 @@ std::vector<std::string> JsonReader::texts() const {
   std::vector<std::string> found;
   for (const auto& item : items()) found.push_back(item.asText());
   return found;
+}
+
+void JsonReader::refuseLength() const {
+  if (value_->size() > kMostEntries)
+    refuse(fmt::format("{} entries", value_->size()), fmt::format("at most {}", kMostEntries));
 }
 
 void JsonReader::finish() const {

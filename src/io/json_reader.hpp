@@ -8,13 +8,15 @@
 
 namespace gapsound {
 
-/// The document in a file. Error(noAccess) when it cannot be read, InputError when it is not JSON.
+/// The document in a file. Error(noAccess) when it cannot be read, InputError when it is not JSON or is
+/// nested deeper than 32 levels.
 [[nodiscard]] nlohmann::json readJson(const std::string& file);
 [[nodiscard]] nlohmann::json parsedJson(const std::string& file, const std::string& content);
 
 /// Strict reading of one JSON value: every getter throws InputError with file, JSON path, value and what is
 /// allowed. Getters by key remember the key; finish() refuses the keys nobody asked for.
-/// Borrows the document, which must outlive it.
+/// Lists and tables have at most 10,000 entries, texts 10,000 bytes. Borrows the document, which must outlive
+/// it.
 class JsonReader {
  public:
   static constexpr double kAny = std::numeric_limits<double>::max();
@@ -69,6 +71,7 @@ class JsonReader {
 
  private:
   const nlohmann::json* find(const std::string& key);
+  void refuseLength() const;
 
   std::string file_, path_;
   const nlohmann::json* value_;

@@ -6,12 +6,14 @@
 
 #include <array>
 #include <cerrno>
+#include <cmath>
 #include <cstdio>
 #include <cstring>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <string_view>
+#include <type_traits>
 #include <utility>
 
 #include "base/error.hpp"
@@ -25,6 +27,7 @@ using Json = nlohmann::ordered_json;
 
 constexpr std::string_view kKind = "reps";
 constexpr std::size_t kGapName = 15;
+constexpr std::size_t kLongestHead = 1U << 20;
 constexpr std::size_t kFlushAt = 1U << 20;
 
 [[noreturn]] void refuseAccess(const std::string& file, const char* what) {
@@ -84,8 +87,17 @@ std::string recordOf(const Summary& rep) {
 
 template <typename Value>
 void getNumber(const char*& from, Value& value) {
-  std::memcpy(&value, from, sizeof(Value));
+  if constexpr (std::is_same_v<Value, bool>)
+    value = *from != 0;
+  else
+    std::memcpy(&value, from, sizeof(Value));
   from += 8;
+}
+
+bool isSound(const Summary& rep) {
+  bool sound = rep.first_contact_man >= kNobody && rep.first_contact_man < kMen;
+  visitNumbers(rep, [&](const auto& value) { sound = sound && std::isfinite(static_cast<double>(value)); });
+  return sound;
 }
 
 /// Empty for a record that was cut short or spoilt.
@@ -100,9 +112,13 @@ std::optional<Summary> repIn(std::string_view record) {
   visitNumbers(rep, [&](auto& value) { getNumber(from, value); });
   getNumber(from, ending);
   getNumber(from, relation);
+  if (ending > static_cast<std::uint64_t>(Ending::time) ||
+      relation > static_cast<std::uint64_t>(Relation::cutback))
+    return {};
   rep.ending = static_cast<Ending>(ending);
   rep.lane_relation = static_cast<Relation>(relation);
-  rep.lane_gap = from;
+  rep.lane_gap = std::string(from, strnlen(from, kGapName));
+  if (!isSound(rep)) return {};
   return rep;
 }
 
@@ -136,10 +152,11 @@ struct Opened {
 
 Opened opened(const std::string& file) {
   Opened log{std::ifstream(file, std::ios::binary), {}, 0};
-  std::string line;
   if (!log.in) refuseAccess(file, "cannot be read");
-  std::getline(log.in, line);
-  if (log.in.eof() || line.empty() || line.front() != '{')
+  std::string line(kLongestHead, '\0');
+  log.in.getline(line.data(), static_cast<std::streamsize>(line.size()));
+  line.resize(std::strlen(line.c_str()));
+  if (!log.in || log.in.eof() || line.empty() || line.front() != '{')
     throw InputError(file, "/", "no first line of a log of reps", "a file that --part wrote");
   log.head = headIn(file, line);
   log.body = line.size() + 1;

@@ -14,18 +14,18 @@ namespace {
 
 namespace fs = std::filesystem;
 
-std::string quoted(const std::string& text) {
-  std::string result = "'";
-  for (const char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
-  return result + "'";
-}
-
 std::string contentOf(const std::string& file) {
   std::ifstream in(file, std::ios::binary);
   return {std::istreambuf_iterator<char>(in), std::istreambuf_iterator<char>()};
 }
 
 }  // namespace
+
+std::string quoted(const std::string& text) {
+  std::string result = "'";
+  for (const char c : text) result += c == '\'' ? std::string("'\\''") : std::string(1, c);
+  return result + "'";
+}
 
 namespace {
 
@@ -42,7 +42,8 @@ Outcome shell(const std::string& command) {
   const auto out = scratch.path("out");
   const auto err = scratch.path("err");
   const std::string state = "export XDG_STATE_HOME=" + quoted(scratch.path("state")) + "; ";
-  const int status = std::system((state + command + " >" + out + " 2>" + err + " </dev/null").c_str());
+  const int status =
+      std::system((state + "{ " + command + "\n} >" + out + " 2>" + err + " </dev/null").c_str());
   return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, contentOf(out), contentOf(err)};
 }
 

@@ -16,8 +16,10 @@ struct Outcome {
 /// signal's number when it was ended.
 [[nodiscard]] Outcome runFor(double seconds, const std::string& signal,
                              const std::vector<std::string>& arguments);
-/// Runs a command of the shell.
+/// Runs a line of the shell, with a state folder of its own.
 [[nodiscard]] Outcome shell(const std::string& command);
+/// The text as one word of the shell.
+[[nodiscard]] std::string quoted(const std::string& text);
 
 /// A folder of its own that goes away with the object.
 class ScratchFolder {
