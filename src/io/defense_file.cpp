@@ -2,6 +2,7 @@
 
 #include <filesystem>
 
+#include "base/error.hpp"
 #include "io/scenario_parts.hpp"
 
 namespace gapsound {
@@ -22,9 +23,17 @@ Json checkedDocument(const std::string& file, DefensePlan& plan) {
   return document;
 }
 
-/// A file named in a document lies where the document says, seen from the document's folder.
-std::string besideDocument(const std::string& document, const std::string& named) {
-  return (fs::path(document).parent_path() / named).lexically_normal().string();
+bool leavesFolder(const fs::path& named) {
+  return named.is_absolute() || *named.lexically_normal().begin() == "..";
+}
+
+/// A file named in a document lies where the document says, seen from the document's folder, and never
+/// outside it: a document may come from a stranger.
+std::string besideDocument(const JsonReader& place) {
+  const std::string named = filledText(place);
+  if (leavesFolder(named))
+    throw InputError(place.file(), place.path(), named, "a file in the folder of this one or below");
+  return (fs::path(place.file()).parent_path() / named).lexically_normal().string();
 }
 
 /// Objects member by member, everything else as `own` has it.
@@ -64,7 +73,7 @@ DefensePlace::DefensePlace(const JsonReader& place)
   if (!whole_.is_object() || !whole_.contains("file")) return;
   JsonReader here(file_, whole_, path_);
   kept_.emplace();
-  kept_->file = besideDocument(file_, filledText(here.child("file")));
+  kept_->file = besideDocument(here.child("file"));
   Json own = whole_;
   own.erase("file");
   whole_ = checkedDocument(kept_->file, kept_->plan);
@@ -75,6 +84,7 @@ nlohmann::ordered_json writtenOver(const KeptDefense& kept, const DefensePlan& p
                                    const std::string& document) {
   const auto now = written(plan), then = written(kept.plan);
   const auto named = fs::path(kept.file).lexically_proximate(fs::path(document).parent_path());
+  if (leavesFolder(named)) return now;
   nlohmann::ordered_json object = {{"file", named.string()}};
   auto rest = without(now, then);
   if (rest.contains("call")) {

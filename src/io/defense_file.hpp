@@ -29,7 +29,7 @@ class DefensePlace {
 };
 
 /// The plan as a scenario's file has it: what the kept defense says already is left out, its file named from
-/// the folder of `document`.
+/// the folder of `document`. A document that lies elsewhere has the whole plan.
 [[nodiscard]] nlohmann::ordered_json writtenOver(const KeptDefense& kept, const DefensePlan& plan,
                                                  const std::string& document);
 

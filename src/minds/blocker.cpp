@@ -126,7 +126,7 @@ void reconsider(const AttackerView& v, BlockerMemory& memory) {
 
 // The wrapper turns up through the door, or tight round it when it is shut.
 Vec2 wrapGate(const AttackerView& v) {
-  const Door door = doorOf(v);
+  const SeenDoor door = doorOf(v);
   if (door.exists && door.width < v.model.door_shut_yd) return {door.outer + v.model.wrap_round_yd, -0.2};
   const ReadJob& read = v.sheet.read;  // on a sweep with a read he leads the quarterback inside
   const bool for_keeper = read.who != kNobody && read.keeps_if_wide;

@@ -29,9 +29,9 @@ double downBlockHip(const Glimpse& g, double end_x) {
 
 }  // namespace
 
-Door doorOf(const AttackerView& v) {
+SeenDoor doorOf(const AttackerView& v) {
   const Glimpse& g = v.glimpse;
-  Door door;
+  SeenDoor door;
   const int kicker = v.sheet.kicker;
   if (kicker == kNobody) return door;
   const int end = v.sheet.jobs[static_cast<std::size_t>(kicker)].target;
@@ -47,7 +47,7 @@ Door doorOf(const AttackerView& v) {
 }
 
 double aimNow(const AttackerView& v) {
-  const Door door = doorOf(v);
+  const SeenDoor door = doorOf(v);
   if (!door.exists) return v.sheet.run.aim_x;
   if (door.width < v.model.door_shut_yd) return door.outer + v.model.door_round_yd;
   return std::min(v.sheet.run.aim_x, door.inner + 0.5 * door.width);

@@ -74,13 +74,13 @@ struct AttackerView {
 
 /// The lane between the edge man and the next body inside him as the offense sees it: how wide it is once the
 /// kicker's helmet is counted (yd; below the model's passable door it is shut), and the x to run for.
-struct Door {
+struct SeenDoor {
   bool exists = false;
   double width = 0.0;
   double inner = 0.0;  // outer hip of the down blocks
   double outer = 0.0;  // outermost of end and kicker
 };
-[[nodiscard]] Door doorOf(const AttackerView& view);
+[[nodiscard]] SeenDoor doorOf(const AttackerView& view);
 [[nodiscard]] double aimNow(const AttackerView& view);
 
 }  // namespace gapsound

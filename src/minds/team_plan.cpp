@@ -34,7 +34,7 @@ void place(TeamPlan::Side& side, FitRole role, int man) {
   }
 }
 
-const Defender& at(const Defenders& men, int man) { return men[static_cast<std::size_t>(man - kOffense)]; }
+const HuddleMan& at(const Defenders& men, int man) { return men[static_cast<std::size_t>(man - kOffense)]; }
 
 int nextInside(const Defenders& men, int end, int direction) {
   if (end == kNobody) return kNobody;

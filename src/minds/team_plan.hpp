@@ -7,11 +7,11 @@
 namespace gapsound {
 
 /// One defender as his own huddle knows him.
-struct Defender {
+struct HuddleMan {
   Vec2 spot;
   FitJob fit;
 };
-using Defenders = std::array<Defender, kMen - kOffense>;  // men 11..21 of the Setup
+using Defenders = std::array<HuddleMan, kMen - kOffense>;  // men 11..21 of the Setup
 [[nodiscard]] Defenders defendersOf(const Setup& setup);
 
 /// What the defense agreed on in its own huddle: who does what if the run goes either way.

@@ -58,7 +58,7 @@ struct Raster {
 
 int even(double pixels) { return 2 * static_cast<int>(std::lround(0.5 * pixels)); }
 
-Words inputWords(const Film& film, const Raster& raster) {
+Words inputWords(const Reel& film, const Raster& raster) {
   return {"-loglevel",
           "error",
           "-y",
@@ -79,7 +79,7 @@ Words operator+(Words a, const Words& b) {
   return a;
 }
 
-void encode(const Film& film, const Theme& theme, const Raster& raster, const Words& words) {
+void encode(const Reel& film, const Theme& theme, const Raster& raster, const Words& words) {
   FramePainter painter(raster.width, raster.height, theme);
   Encoder encoder(words);
   for (int i = 0; i < film.frames; i += raster.every) {
@@ -89,7 +89,7 @@ void encode(const Film& film, const Theme& theme, const Raster& raster, const Wo
   encoder.finish();
 }
 
-void writeMp4(const Film& film, const Theme& theme, const fs::path& file) {
+void writeMp4(const Reel& film, const Theme& theme, const fs::path& file) {
   const Raster raster{even(film.width), even(film.height), 1};
   const Workshop workshop(file);
   // A fixed number of threads: the encoder's choices depend on it, and the bytes must not on the machine.
@@ -101,7 +101,7 @@ void writeMp4(const Film& film, const Theme& theme, const fs::path& file) {
 }
 
 /// Two rounds, first the colours and then the pictures: one round would hold every frame in memory.
-void writeGif(const Film& film, const Theme& theme, const fs::path& file) {
+void writeGif(const Reel& film, const Theme& theme, const fs::path& file) {
   const Raster raster{even(kGifScale * film.width), even(kGifScale * film.height), 2};
   const Workshop workshop(file);
   const std::string palette = workshop.nameOf("palette.png");
@@ -117,7 +117,7 @@ void writeGif(const Film& film, const Theme& theme, const fs::path& file) {
 
 }  // namespace
 
-void writeFilm(const Film& film, const Theme& theme, const std::string& file) {
+void writeFilm(const Reel& film, const Theme& theme, const std::string& file) {
   const fs::path path(file);
   const std::string ending = path.extension().string();
   if (ending != ".mp4" && ending != ".gif") {

@@ -8,7 +8,7 @@
 namespace gapsound {
 
 /// A film as numbered pages, all of the same size.
-struct Film {
+struct Reel {
   int frames = 0;  // > 0
   int fps = 25;
   double width = 1280.0, height = 720.0;      // page units, even
@@ -20,6 +20,6 @@ struct Film {
 /// index in front, at the film's size; .gif has every second frame at three quarters of the size. The file
 /// appears whole or not at all; same pages, same bytes. InputError for another ending, Error(noAccess)
 /// when ffmpeg or a font is missing or the file cannot be written.
-void writeFilm(const Film& film, const Theme& theme, const std::string& file);
+void writeFilm(const Reel& film, const Theme& theme, const std::string& file);
 
 }  // namespace gapsound

@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <regex>
 #include <string>
 #include <vector>
@@ -63,6 +64,18 @@ void refuse(const Source& source, const std::vector<std::string>& patterns) {
       FAIL_CHECK(source.name << " has " << match);
     }
   }
+}
+
+/// A source with its comments, without what lies in unnamed namespaces, whose names are its own.
+std::string sharedPart(const Source& source) {
+  std::string text = contentOf(fs::path(GAPSOUND_ROOT) / "src" / source.name);
+  const std::string opens = "\nnamespace {\n", closes = "\n}  // namespace\n";
+  for (std::size_t from = text.find(opens); from != std::string::npos; from = text.find(opens)) {
+    const std::size_t to = text.find(closes, from);
+    REQUIRE(to != std::string::npos);
+    text.erase(from, to - from + closes.size() - 1);
+  }
+  return text;
 }
 
 }  // namespace
@@ -141,6 +154,19 @@ TEST_CASE("the compiler may not reorder arithmetic") {
     CHECK(lists.find(flag) == std::string::npos);
     for (const auto& source : sources()) CHECK(source.text.find(flag) == std::string::npos);
   }
+}
+
+// Two types of one name in one namespace break the rule of one definition, and no linker says so.
+TEST_CASE("no two types have one name") {
+  std::map<std::string, std::string> places;
+  for (const auto& source : sources())
+    for (const auto& type :
+         matches(sharedPart(source), "\n(?:struct|class|enum class) (\\w+)(?: final)?(?: :[^;\n]*)? \\{")) {
+      const auto [other, is_new] = places.emplace(type, source.name);
+      INFO(type << " in " << source.name << " and in " << other->second);
+      CHECK(is_new);
+    }
+  CHECK(places.size() > 200);
 }
 
 TEST_CASE("files are short enough to read at one sitting") {

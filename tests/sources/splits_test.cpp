@@ -124,7 +124,9 @@ TEST_CASE("check 21: an electronic forty is the hand forty and 0.22 s") {
 }
 
 // Mann et al. 2015: the two clocks of the same 81 college men, 4.90 s by hand and 5.12 s electronic.
-TEST_CASE("check 21: one man under both clocks is one man") { CHECK(near(handFromElectronic(5.12), 4.90, 0.07)); }
+TEST_CASE("check 21: one man under both clocks is one man") {
+  CHECK(near(handFromElectronic(5.12), 4.90, 0.07));
+}
 
 // Measured from public combine tables: the bodies the program ships run as their groups do.
 TEST_CASE("the shipped bodies run their groups' tens and forties") {
