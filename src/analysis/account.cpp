@@ -37,7 +37,7 @@ FitLine lineFor(const Story& story, const GapChart& gaps, int man) {
   const Event* decision = story.decision(man);
   line.t = decision != nullptr ? seconds(decision->tick) : -1.0;
   line.did = decision != nullptr ? saidOf(static_cast<Fit>(decision->code)) : "";
-  line.saw = decision != nullptr ? story.sight(man, decision->tick) : "";
+  line.saw = decision != nullptr ? story.sight(man, decision->tick).words : "";
   return line;
 }
 

@@ -5,18 +5,18 @@ namespace {
 
 const Man& manOf(const Setup& setup, int k) { return setup.men[static_cast<std::size_t>(k)]; }
 
-int manWithRole(const Setup& setup, FitRole role) {
+int manWithRole(const Setup& setup, int direction, FitRole role) {
   for (int k = kOffense; k < kMen; ++k) {
     const FitJob& fit = manOf(setup, k).fit;
-    if ((setup.direction > 0 ? fit.if_right : fit.if_left) == role) return k;
+    if ((direction > 0 ? fit.if_right : fit.if_left) == role) return k;
   }
   return kNobody;
 }
 
-/// The safety farthest to one side: +1 the play side, -1 away from it.
+/// The safety farthest to one side of the field, +1 the right.
 int safetyOn(const Setup& setup, int side) {
   int best = kNobody;
-  const auto reach = [&](int k) { return side * setup.direction * manOf(setup, k).spot.x; };
+  const auto reach = [&](int k) { return side * manOf(setup, k).spot.x; };
   for (int k = kOffense; k < kMen; ++k) {
     const Man& man = manOf(setup, k);
     if (man.fit.level != 3 || man.group == Group::corner) continue;
@@ -27,12 +27,15 @@ int safetyOn(const Setup& setup, int side) {
 
 }  // namespace
 
-Cast castOf(const Setup& setup) {
+Cast castOf(const Setup& setup) { return castOf(setup, setup.direction); }
+
+Cast castOf(const Setup& setup, int direction) {
+  const int side = direction > 0 ? +1 : -1;
   Cast cast;
-  cast.end = manWithRole(setup, FitRole::edge);
-  cast.first_backer = manWithRole(setup, FitRole::first_backer);
-  cast.safety = safetyOn(setup, +1);
-  cast.back_safety = safetyOn(setup, -1);
+  cast.end = manWithRole(setup, side, FitRole::edge);
+  cast.first_backer = manWithRole(setup, side, FitRole::first_backer);
+  cast.safety = safetyOn(setup, side);
+  cast.back_safety = safetyOn(setup, -side);
   if (cast.back_safety == cast.safety) cast.back_safety = kNobody;
   return cast;
 }

@@ -14,5 +14,7 @@ struct Cast {
 /// The play-side safety is the level-3 man, no corner, nearest the play side at the snap; with one safety
 /// high it is the man rolled down there, if there is one. Missing men stay kNobody.
 [[nodiscard]] Cast castOf(const Setup& setup);
+/// The same as if the run went to the given side (+1 the offense's right).
+[[nodiscard]] Cast castOf(const Setup& setup, int direction);
 
 }  // namespace gapsound

@@ -32,15 +32,29 @@ FitRole Story::role(int k) const {
   return tape_.setup.direction > 0 ? man(k).fit.if_right : man(k).fit.if_left;
 }
 
-std::string Story::sight(int man, int until) const {
-  const Event* backer = last(Happening::backer_state, man, until);
-  const Event* end = last(Happening::end_state, man, until);
-  const bool others = cast_.first_backer != kNobody && cast_.first_backer != man;
+int Story::sideRead(int man, int until) const {
+  const Event* read = last(Happening::saw_key, man, until);
+  return read == nullptr ? 0 : read->code;
+}
+
+Sight Story::sight(int man, int until) const {
+  const int side = sideRead(man, until);
+  const Cast cast = castOf(tape_.setup, side == 0 ? tape_.setup.direction : side);
+  const Event* read = last(Happening::saw_key, man, until);
+  const auto since = [&](const Event* e) {  // what he saw before he changed sides was of other men
+    return e == nullptr || (read != nullptr && e->tick < read->tick) ? nullptr : e;
+  };
+  const Event* backer = since(last(Happening::backer_state, man, until));
+  const Event* end = since(last(Happening::end_state, man, until));
+  const auto of = [&](int whom, auto state) {
+    return Sight{whom, isLost(state), fmt::format("{} {}", id(whom), saidOf(state))};
+  };
+  const bool others = cast.first_backer != kNobody && cast.first_backer != man;
   if (others && backer != nullptr && static_cast<BackerState>(backer->code) != BackerState::reading)
-    return fmt::format("{} {}", id(cast_.first_backer), saidOf(static_cast<BackerState>(backer->code)));
-  if (end != nullptr && cast_.end != kNobody && cast_.end != man &&
+    return of(cast.first_backer, static_cast<BackerState>(backer->code));
+  if (end != nullptr && cast.end != kNobody && cast.end != man &&
       static_cast<EndState>(end->code) != EndState::open)
-    return fmt::format("{} {}", id(cast_.end), saidOf(static_cast<EndState>(end->code)));
+    return of(cast.end, static_cast<EndState>(end->code));
   return {};
 }
 

@@ -7,6 +7,13 @@
 
 namespace gapsound {
 
+/// What a man saw of the man in front of him.
+struct Sight {
+  int whom = kNobody;  // kNobody: he had seen nothing
+  bool lost = false;   // the man in front of him was not where his call needs him
+  std::string words;   // "SE was kicked out"; "" when he had seen nothing
+};
+
 /// A tape read for telling: who is who, what each man knew by when, and the moment the run was decided.
 /// Borrows the tape.
 class Story {
@@ -27,9 +34,10 @@ class Story {
   [[nodiscard]] bool happened(Happening what, int man) const;
   /// His last decision before the run was decided; nullptr when he made none.
   [[nodiscard]] const Event* decision(int man) const { return last(Happening::decides, man, decisive_); }
-  /// What the man in front of him was to him when he decided: "SE was kicked out"; "" when he had seen
-  /// nothing.
-  [[nodiscard]] std::string sight(int man, int until) const;
+  /// The side he took the run for by then, +1 the offense's right; 0 while he had not read it.
+  [[nodiscard]] int sideRead(int man, int until) const;
+  /// What the man in front of him was to him when he decided; of the side he took the run for.
+  [[nodiscard]] Sight sight(int man, int until) const;
   [[nodiscard]] FitRole role(int k) const;
 
  private:

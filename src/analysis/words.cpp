@@ -60,6 +60,23 @@ std::string_view saidOf(BackerState state) {
   return "";
 }
 
+bool isLost(EndState state) {
+  return state != EndState::open && state != EndState::spilled && state != EndState::boxed_firm;
+}
+
+bool isLost(BackerState state) {
+  switch (state) {
+    case BackerState::kicked_out:
+    case BackerState::too_wide:
+    case BackerState::under_pile:
+    case BackerState::shot_miss:
+    case BackerState::late:
+      return true;
+    default:
+      return false;
+  }
+}
+
 std::string_view saidOf(Fit fit) {
   switch (fit) {
     case Fit::called:

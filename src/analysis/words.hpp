@@ -11,6 +11,9 @@ namespace gapsound {
 /// What a coach says of a man in this state, after the man's name: "was kicked out".
 [[nodiscard]] std::string_view saidOf(EndState state);
 [[nodiscard]] std::string_view saidOf(BackerState state);
+/// Whether a man in this state is not where his call needs him, so that somebody has to fit off him.
+[[nodiscard]] bool isLost(EndState state);
+[[nodiscard]] bool isLost(BackerState state);
 /// What a man does who fits like this, after his name: "fitted inside the end".
 [[nodiscard]] std::string_view saidOf(Fit fit);
 /// What a man did whose mistake this is, after his name: "scraped too wide".

@@ -170,8 +170,8 @@ TEST_CASE("the account tells the levels in order and nothing that the tape does 
   const Account account = accountOf(tape);
   CHECK(says(account.why, "S saw that SE was kicked out and fitted inside the end; LG had him blocked"));
   CHECK(says(account.why, "SS saw that S was turned out by the lead block and inserted"));
-  CHECK(says(account.why, "W had decided nothing yet"));
-  CHECK(says(account.why, "FS missed the tackle at 2.0 yd"));
+  CHECK(says(account.why, "W had not made up his mind"));
+  CHECK(says(account.why, "FS missed the tackle 2.0 yd downfield"));
   CHECK(account.tacklers == std::vector<std::string>{"SS"});
   REQUIRE(account.lane);
   CHECK(account.lane->gap == "C+");
