@@ -194,6 +194,17 @@ bool slanted(const Witness& w, const Parts& p) {
                      [&](const std::string& id) { return w.happened(Happening::slants, id); });
 }
 
+/// A mistake laid on him: it is in his setup, and it began to show then.
+bool erred(const Witness& w, const Parts& p) {
+  const auto& faults = w.tape_.setup.men[static_cast<std::size_t>(w.man(p[1]))].faults;
+  return std::any_of(w.rep_.events.begin(), w.rep_.events.end(), [&](const Event& e) {
+    const auto kind = static_cast<FaultKind>(e.code);
+    return e.what == Happening::errs && e.man == w.man(p[1]) && p[2].str() == saidOf(kind) &&
+           (p[3].length() == 0 || std::abs(std::stod(p[3]) - seconds(e.tick)) < 0.006) &&
+           std::any_of(faults.begin(), faults.end(), [&](const Fault& f) { return f.kind == kind; });
+  });
+}
+
 bool blocked(const Witness& w, const Parts& p) {
   const std::string who = p[1], whom = p[2], side = p[4];
   if (who == "Nobody" ? !w.nobodyHolds(whom) : !w.allHold(who, whom)) return false;
@@ -285,6 +296,7 @@ const std::vector<Kind>& kinds() {
       {"slant", std::regex("(.+) slanted a gap\\."), slanted},
       {"shoot", std::regex("(\\w+) shot his gap on this snap\\."),
        [](const Witness& w, const Parts& p) { return w.happened(Happening::shoots, p[1]); }},
+      {"mistake", std::regex("By order (\\w+) (.+?)(?: at ([\\d.]+) s)?\\."), erred},
       {"give", std::regex("(\\w+) read (\\w+) and gave\\."),
        [](const Witness& w, const Parts&) { return !w.rep_.kept && w.rep_.handoff_tick >= 0; }},
       {"keep", std::regex("(\\w+) saw (\\w+) (widen|close on the back) and kept\\."),
