@@ -4,12 +4,14 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <optional>
 
 #include "base/error.hpp"
 #include "base/nearest.hpp"
 #include "cli/print.hpp"
 #include "cli/session.hpp"
 #include "io/plan_file.hpp"
+#include "io/roster.hpp"
 #include "io/scenario_file.hpp"
 #include "scenario/resolve.hpp"
 
@@ -34,9 +36,34 @@ void pick(std::vector<Item>& items, const std::vector<std::string>& wanted, cons
 
 const std::string& shown(const std::string& id) { return library().vocabulary.shown(id); }
 
+/// Our men laid on looks, when the options name them.
+class OurMen {
+ public:
+  OurMen(const HandoutOptions& options, const Model& model) : names_(options.names), model_(model) {
+    if (!options.roster.empty()) roster_ = readRoster(options.roster);
+  }
+  /// The look with our men, laid on its scenario too; `tags` gets what stands beside them on pages.
+  Setup on(Scenario& scenario, Tags& tags) const {
+    Setup look = resolve(scenario, library(), model_);
+    if (!roster_) return look;
+    std::vector<std::string> ids;
+    for (const Man& man : look.men) ids.push_back(man.drawn);
+    layRoster(*roster_, ids, scenario);
+    look = resolve(scenario, library(), model_);
+    tags.merge(tagsOf(*roster_, names_, look));
+    return look;
+  }
+
+ private:
+  bool names_;
+  const Model& model_;
+  std::optional<Roster> roster_;
+};
+
 Handout ofScenario(const HandoutOptions& options, const Model& model) {
   Handout handout;
   const Scenario base = readScenario(options.file, options.changes);
+  const OurMen men(options, model);
   handout.title = base.title;
   handout.calls = {
       fmt::format("{} {}, {}", shown(base.defense.front), shown(base.defense.shell), base.defense.structure)};
@@ -51,22 +78,29 @@ Handout ofScenario(const HandoutOptions& options, const Model& model) {
       scenario.title = fmt::format("{} {} against {}", name, base.offense.direction, handout.calls[0]);
     handout.runs.push_back(
         fmt::format("{} {} {}", shown(base.offense.formation), name, base.offense.direction));
+    const Setup look = men.on(scenario, handout.tags);
     handout.scenarios.push_back({scenario});
-    handout.setups.push_back({resolve(scenario, library(), model)});
+    handout.setups.push_back({look});
   }
   return handout;
 }
 
 }  // namespace
 
-Handout handoutOf(const Plan& plan, const Model& model) {
-  Handout handout{plan.title, {}, {}, {}, resolveAll(plan, library(), model)};
+Handout handoutOf(const Plan& plan, const HandoutOptions& options, const Model& model) {
+  Handout handout{plan.title, {}, {}, {}, {}, {}};
+  static_cast<void>(resolveAll(plan, library(), model));  // refuses men that are in none of the looks
+  const OurMen men(options, model);
   for (const PlanRun& run : plan.runs) handout.runs.push_back(run.name);
   for (const PlanCall& call : plan.calls) handout.calls.push_back(call.name);
   for (std::size_t run = 0; run < plan.runs.size(); ++run) {
     handout.scenarios.emplace_back();
-    for (std::size_t call = 0; call < plan.calls.size(); ++call)
-      handout.scenarios.back().push_back(pairWithPlayers(plan, run, call, library(), model));
+    handout.setups.emplace_back();
+    for (std::size_t call = 0; call < plan.calls.size(); ++call) {
+      Scenario pair = pairWithPlayers(plan, run, call, library(), model);
+      handout.setups.back().push_back(men.on(pair, handout.tags));
+      handout.scenarios.back().push_back(std::move(pair));
+    }
   }
   return handout;
 }
@@ -79,7 +113,12 @@ Handout handoutOf(const HandoutOptions& options, const Model& model) {
   Plan plan = readPlan(options.file, options.changes);
   pick(plan.runs, options.runs, "--runs");
   pick(plan.calls, options.calls, "--calls");
-  return handoutOf(plan, model);
+  return handoutOf(plan, options, model);
+}
+
+void tagRows(FitSheet& sheet, const Tags& tags) {
+  for (FitRow& row : sheet.rows)
+    if (const auto tag = tags.find(row.man); tag != tags.end()) row.man += " " + tag->second;
 }
 
 Paper paperOf(const HandoutOptions& options) { return options.paper == "a4" ? Paper::a4 : Paper::letter; }

@@ -1,4 +1,5 @@
 #pragma once
+#include <map>
 #include <string>
 #include <vector>
 
@@ -6,8 +7,12 @@
 #include "picture/paper.hpp"
 #include "scenario/plan.hpp"
 #include "teach/card.hpp"
+#include "teach/fit_sheet.hpp"
 
 namespace gapsound {
+
+/// What stands beside a man's letters on pages, by id.
+using Tags = std::map<std::string, std::string>;
 
 /// Looks to make pages of: every run against every call.
 struct Handout {
@@ -15,13 +20,16 @@ struct Handout {
   std::vector<std::string> runs, calls;
   std::vector<std::vector<Scenario>> scenarios;  // [run][call]
   std::vector<std::vector<Setup>> setups;        // the same, resolved
+  Tags tags;                                     // from the roster
 };
 
 /// A plan's pairs, or a scenario's look against the schemes asked for (its own without any). `calls` and
-/// `runs` of the options pick by name from a plan. Throws InputError.
+/// `runs` of the options pick by name from a plan. The roster is laid on every look. Throws InputError.
 [[nodiscard]] Handout handoutOf(const HandoutOptions& options, const Model& model);
-[[nodiscard]] Handout handoutOf(const Plan& plan, const Model& model);
+[[nodiscard]] Handout handoutOf(const Plan& plan, const HandoutOptions& options, const Model& model);
 
+/// Numbers, or names, in the rows of a sheet.
+void tagRows(FitSheet& sheet, const Tags& tags);
 [[nodiscard]] Paper paperOf(const HandoutOptions& options);
 /// Throws InputError when the name does not end in .pdf.
 void requirePdf(const std::string& file);

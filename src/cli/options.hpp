@@ -100,6 +100,7 @@ struct HandoutOptions : ManyOptions {
   std::string paper = "letter";          // letter, a4
   std::vector<std::string> schemes;      // for a scenario: the runs its front is shown against
   std::vector<std::string> runs, calls;  // for a plan: which of them, by name; empty: all
+  bool names = false;                    // the roster's names as well as its numbers
 };
 
 struct SheetOptions : HandoutOptions {

@@ -34,6 +34,7 @@ void addHandout(CLI::App& verb, HandoutOptions& o) {
       ->check(CLI::IsMember({"letter", "a4"}))
       ->capture_default_str();
   verb.add_option("--schemes", o.schemes, "runs to show a scenario's front against")->delimiter(',');
+  verb.add_flag("--names", o.names, "the roster's names as well as its numbers");
   addRepeatable(verb, "--runs", o.runs, "one of a plan's runs, by name (repeatable)");
   addRepeatable(verb, "--calls", o.calls, "one of a plan's calls, by name (repeatable)");
 }
@@ -149,6 +150,7 @@ void addWeek(CLI::App& verb, WeekOptions& o) {
   verb.add_option("--paper", o.paper, "letter, a4")
       ->check(CLI::IsMember({"letter", "a4"}))
       ->capture_default_str();
+  verb.add_flag("--names", o.names, "the roster's names as well as its numbers");
   verb.add_flag("--large", o.large, "fit sheets in type for the sideline");
 }
 

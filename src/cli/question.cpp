@@ -54,6 +54,11 @@ std::string kindOf(const FitChoice& choice) {
                      static_cast<int>(choice.right.deed.fit));
 }
 
+std::string tagOf(const Handout& handout, const Setup& setup, int man) {
+  const auto tag = handout.tags.find(setup.men[static_cast<std::size_t>(man)].id);
+  return tag == handout.tags.end() ? "" : tag->second;
+}
+
 /// Clearest first, but a new kind before a second of the same.
 void varied(std::vector<Found>& found) {
   const auto clearness = [](const Found& f) { return f.choice.others.back().ci.low; };
@@ -85,7 +90,8 @@ std::vector<FitQuestion> questionsFor(const QuizPlan& quiz, const Handout& hando
   std::vector<FitQuestion> questions;
   for (const Found& f : found)
     if (static_cast<int>(questions.size()) < quiz.questions)
-      questions.push_back(questionOf(*f.setup, f.choice, f.call, library().phrases, model));
+      questions.push_back(questionOf(*f.setup, f.choice, f.call, library().phrases, model,
+                                     tagOf(handout, *f.setup, f.choice.man)));
   return questions;
 }
 

@@ -24,6 +24,7 @@ std::vector<std::vector<FitSheet>> sheetsOf(const Handout& handout, const SheetO
     for (const Setup& setup : handout.setups[run]) {
       sheets[run].push_back(
           fitSheetOf(setup, library().phrases, model, options.seed, options.n, options.jobs));
+      tagRows(sheets[run].back(), handout.tags);
       if (!options.no_faults && !options.master)
         sheets[run].back().faults = costlyFaultsOf(setup, model, options.seed, options.n, options.jobs);
       report(++done / static_cast<double>(handout.runs.size() * handout.calls.size()));

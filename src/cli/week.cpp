@@ -38,7 +38,7 @@ class Week {
       : options_(options),
         plan_(std::move(plan)),
         model_(modelFor(options.model)),
-        handout_(handoutOf(plan_, model_)),
+        handout_(handoutOf(plan_, options, model_)),
         theme_(shippedTheme("paper")),
         paper_(paperOf(options)) {}
 
@@ -132,9 +132,11 @@ class Week {
     if (!sheets_.empty()) return sheets_;
     for (const auto& row : handout_.setups) {
       sheets_.emplace_back();
-      for (const Setup& setup : row)
+      for (const Setup& setup : row) {
         sheets_.back().push_back(
             fitSheetOf(setup, library().phrases, model_, options_.seed, options_.n, options_.jobs));
+        tagRows(sheets_.back().back(), handout_.tags);
+      }
     }
     return sheets_;
   }
@@ -175,7 +177,7 @@ class Week {
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return plan_.runs[a].share > plan_.runs[b].share; });
     order.resize(std::min(order.size(), kQuizRuns));
-    Handout looks{handout_.title, {}, {handout_.calls.front()}, {}, {}};
+    Handout looks{handout_.title, {}, {handout_.calls.front()}, {}, {}, handout_.tags};
     for (const std::size_t run : order) {
       looks.runs.push_back(handout_.runs[run]);
       looks.scenarios.push_back({handout_.scenarios[run].front()});
@@ -231,7 +233,8 @@ int runWeek(const WeekOptions& options) {
   const Plan plan = readPlan(options.file, options.changes);
   Week week(options, plan);
   const std::string key =
-      fmt::format("{}\n{} {} {} {} {}", toJson(plan), options.n, options.seed, options.paper, options.large,
+      fmt::format("{}\n{} {} {} {} {} {} {}", toJson(plan), options.n, options.seed, options.paper,
+                  options.large, options.names, options.roster.empty() ? "" : readWhole(options.roster),
                   readWhole(options.model.empty() ? assetPath("model.json") : options.model));
   WeekFolder folder(options.out, key);
   folder.make(stepsOf(week), options.only);

@@ -55,11 +55,12 @@ Roster parseRoster(std::string_view text, const std::string& source) {
   const CsvTable table(source, text);
   table.requireColumns({"id"},
                        {"name", "number", "kg", "lb", "ten", "forty", "read_delay", "clock", "notes"});
-  Roster roster{source, "", {}};
+  Roster roster{source, "", {}, {}};
   for (std::size_t row = 0; row < table.rows(); ++row) {
     const std::string id = table.text(row, "id");
     if (id.empty()) table.refuse(row, "id", "the man's place in the look, as SS");
     if (!roster.men.emplace(id, manFrom(table, row)).second) table.refuse(row, "id", "every man once");
+    roster.tags[id] = {table.text(row, "number"), table.text(row, "name")};
     const std::string clock = table.word(row, "clock", {"hand", "electronic"}).value_or("hand");
     if (!roster.clock.empty() && clock != roster.clock)
       table.refuse(row, "clock", roster.clock + ", one clock for all");
@@ -83,6 +84,18 @@ void layRoster(const Roster& roster, const std::vector<std::string>& ids, Scenar
     throw InputError(roster.source, "column id", roster.men.begin()->first,
                      fmt::format("men of the look: {}", fmt::join(ids, ", ")));
   scenario.clock = roster.clock;
+}
+
+std::map<std::string, std::string> tagsOf(const Roster& roster, bool names, const Setup& look) {
+  std::map<std::string, std::string> tags;
+  for (const Man& man : look.men) {
+    const auto known = roster.tags.find(man.drawn);
+    if (known == roster.tags.end()) continue;
+    const auto& [number, name] = known->second;
+    const std::string tag = !names || name.empty() ? number : number.empty() ? name : number + " " + name;
+    if (!tag.empty()) tags[man.id] = tag;
+  }
+  return tags;
 }
 
 }  // namespace gapsound

@@ -23,7 +23,9 @@ std::vector<std::string> menOf(const Setup& look) {
 
 int indexOf(const Setup& look, const std::string& id) {
   for (int k = 0; k < kMen; ++k)
-    if (sameName(look.men[static_cast<std::size_t>(k)].id, id)) return k;
+    if (const Man& man = look.men[static_cast<std::size_t>(k)];
+        sameName(man.id, id) || sameName(man.drawn, id))
+      return k;
   return kNobody;
 }
 

@@ -44,10 +44,10 @@ class Calls {
     const double to = man.spot.y + by;
     if (to < kLeastDepth) return;
     Scenario changed = scenario_;
-    ManSettings& settings = changed.players[man.id];
+    ManSettings& settings = changed.players[man.drawn];
     settings.y.reset();
     settings.depth_yd = to;
-    add({"players." + man.id + ".depth_yd",
+    add({"players." + man.drawn + ".depth_yd",
          fmt::format("{:.1f}", to),
          fmt::format("{} at {:.1f} yd, not {:.1f}", man.id, to, man.spot.y),
          man.fit.level,
@@ -60,8 +60,8 @@ class Calls {
     const double to = std::min(man.fit.downhill_yps + by, man.body.top_speed);
     if (to < kSlowest || std::abs(to - man.fit.downhill_yps) < 0.5) return;
     Scenario changed = scenario_;
-    changed.players[man.id].downhill_yps = to;
-    add({"players." + man.id + ".downhill_yps",
+    changed.players[man.drawn].downhill_yps = to;
+    add({"players." + man.drawn + ".downhill_yps",
          fmt::format("{:.1f}", to),
          fmt::format("{} downhill at {:.1f} yd/s, not {:.1f}", man.id, to, man.fit.downhill_yps),
          3,

@@ -133,7 +133,7 @@ LaidPage pageOf(const FitQuestion& question, int number, Paper paper, bool answe
 }  // namespace
 
 FitQuestion questionOf(const Setup& setup, const FitChoice& choice, const std::string& call,
-                       const Phrases& phrases, const Model& model) {
+                       const Phrases& phrases, const Model& model, const std::string& tag) {
   FitQuestion question{
       playTape(setup, model, choice.seed), choice, at(setup, choice.man).id, call, {}, 0, {}, {}};
   question.answers = answersOf(setup, choice, phrases);
@@ -141,9 +141,9 @@ FitQuestion questionOf(const Setup& setup, const FitChoice& choice, const std::s
     if (question.answers[i].option.deed == choice.right.deed) question.right = i;
   std::vector<std::string> letters;
   for (const FitAnswer& answer : question.answers) letters.emplace_back(1, answer.letter);
-  question.ask =
-      fmt::format("You are {}, ringed. The call is {}. Where must you be when the ball gets to the line: {}?",
-                  question.man, call, fmt::join(letters, ", "));
+  question.ask = fmt::format(
+      "You are {}{}, ringed. The call is {}. Where must you be when the ball gets to the line: {}?",
+      question.man, tag.empty() ? "" : " (" + tag + ")", call, fmt::join(letters, ", "));
   question.reason = reasonOf(question, setup, phrases);
   return question;
 }

@@ -30,9 +30,9 @@ struct FitQuestion {
 /// A place other than the right one is offered only when it costs at least this much, and surely something.
 inline constexpr double kClearMargin = 0.5;  // yd
 
-/// `choice` must be clear(kClearMargin).
+/// `choice` must be clear(kClearMargin). `tag`: his number or name, may be empty.
 [[nodiscard]] FitQuestion questionOf(const Setup& setup, const FitChoice& choice, const std::string& call,
-                                     const Phrases& phrases, const Model& model);
+                                     const Phrases& phrases, const Model& model, const std::string& tag = "");
 /// The picture alone: at the moment he decides without names, or after the answer with them.
 [[nodiscard]] DisplayList questionPicture(const FitQuestion& question, bool answered, double width,
                                           double height);

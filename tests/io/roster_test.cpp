@@ -65,6 +65,34 @@ TEST_CASE("the same man is timed 0.22 s later by an electronic clock") {
   CHECK(hand.tau == Approx(electronic.tau));
 }
 
+TEST_CASE("numbers stand beside the men, names only when asked for") {
+  const Roster roster = parseRoster("id,name,number\nSS,Alder,21\nM,Birch,\n", "ours.csv");
+  const Setup look = resolve(readScenario(std::string(GAPSOUND_ROOT) + "/scenarios/power-right-spill.json"),
+                             readLibrary(assetPath("")), readModel(assetPath("model.json")));
+  const auto numbers = tagsOf(roster, false, look), names = tagsOf(roster, true, look);
+  CHECK(numbers == std::map<std::string, std::string>{{"SS", "21"}});
+  CHECK(names == std::map<std::string, std::string>{{"SS", "21 Alder"}, {"M", "Birch"}});
+}
+
+TEST_CASE("a roster of 23 men, a missing time, a forty faster than the ten, a comma for a point") {
+  std::string many = "id,number\nSS,1\n";
+  for (int k = 2; k <= 23; ++k) many += "P" + std::to_string(k) + "," + std::to_string(k) + "\n";
+  CHECK(refusalOf(many).empty());  // men for other looks may be on it
+  CHECK(refusalOf(many + "SS,24\n").find("line 25, column id: SS; allowed: every man once") !=
+        std::string::npos);
+  // The other time follows from the one given.
+  CHECK(bodyOfSafety("id,ten,forty\nSS,1.65,\n").top_speed >
+        bodyOfSafety("id,ten,forty\nSS,1.85,\n").top_speed);
+  CHECK(bodyOfSafety("id,ten,forty\nSS,,4.6\n").top_speed >
+        bodyOfSafety("id,ten,forty\nSS,,5.2\n").top_speed);
+  CHECK(refusalOf("id,ten,forty\nSS,1.75,1.60\n").find("line 2, column forty: 1.60") != std::string::npos);
+  CHECK_THROWS_WITH_AS(static_cast<void>(bodyOfSafety("id,ten,forty\nSS,2.6,4.2\n")),
+                       doctest::Contains("4.2"), InputError);
+  CHECK(refusalOf("id,ten\nSS,\"1,75\"\n").find("line 2, column ten: 1,75") != std::string::npos);
+  CHECK(refusalOf("id,ten\nSS,1,75\n").find("line 2") != std::string::npos);
+  CHECK(refusalOf("id;ten\nSS;1,75\n").empty());
+}
+
 TEST_CASE("what a roster may not say") {
   CHECK(refusalOf("name,kg\nA,90\n").find("no column id") != std::string::npos);
   CHECK(refusalOf("id,weight\nSS,90\n").find("column weight") != std::string::npos);

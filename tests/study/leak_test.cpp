@@ -87,7 +87,7 @@ TEST_CASE("nothing seen is empty, one number is not") {
   CHECK_FALSE(isEmpty(seen));
 }
 
-TEST_CASE("long: the hidden mistake is found first or second in most of 30 leaks") {
+TEST_CASE("long: the hidden mistake is first or second of all in at least 24 of 30 leaks") {
   Stream draw(2024, 0, "hidden mistakes");
   std::map<FaultKind, int> used;
   int hits = 0, firsts = 0, n = 0;
@@ -111,7 +111,6 @@ TEST_CASE("long: the hidden mistake is found first or second in most of 30 leaks
         nameOf(look, found.causes[0].mistake), found.causes[0].weight, found.sound);
   }
   MESSAGE(table << "first or second " << hits << ", first " << firsts << " of " << n);
-  // 24 is what we are after; 20 is what no change may fall below.
-  CHECK(hits >= 20);
-  WARN(hits >= 24);
+
+  CHECK(hits >= 24);
 }
