@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <optional>
+#include <sstream>
 
 #include "base/error.hpp"
 #include "base/nearest.hpp"
@@ -116,9 +117,31 @@ Handout handoutOf(const HandoutOptions& options, const Model& model) {
   return handoutOf(plan, options, model);
 }
 
+namespace {
+
+/// A name that fits the narrow column of a sheet; letters of more than one byte stay whole.
+std::string cut(const std::string& name) {
+  constexpr std::size_t kMost = 8;
+  std::size_t letters = 0;
+  for (std::size_t at = 0; at < name.size(); ++at)
+    if ((static_cast<unsigned char>(name[at]) & 0xC0U) != 0x80U && letters++ == kMost)
+      return name.substr(0, at) + ".";
+  return name;
+}
+
+/// Every word of a tag cut.
+std::string narrow(const std::string& tag) {
+  std::istringstream words(tag);
+  std::string text;
+  for (std::string word; words >> word;) text += " " + cut(word);
+  return text;
+}
+
+}  // namespace
+
 void tagRows(FitSheet& sheet, const Tags& tags) {
   for (FitRow& row : sheet.rows)
-    if (const auto tag = tags.find(row.man); tag != tags.end()) row.man += " " + tag->second;
+    if (const auto tag = tags.find(row.man); tag != tags.end()) row.man += narrow(tag->second);
 }
 
 Paper paperOf(const HandoutOptions& options) { return options.paper == "a4" ? Paper::a4 : Paper::letter; }

@@ -34,6 +34,8 @@ void addHandout(CLI::App& verb, HandoutOptions& o) {
       ->check(CLI::IsMember({"letter", "a4"}))
       ->capture_default_str();
   verb.add_option("--schemes", o.schemes, "runs to show a scenario's front against")->delimiter(',');
+  verb.add_option("--roster", o.roster,
+                  "your men, CSV: id, number, name, kg or lb, ten, forty, read_delay, clock");
   verb.add_flag("--names", o.names, "the roster's names as well as its numbers");
   addRepeatable(verb, "--runs", o.runs, "one of a plan's runs, by name (repeatable)");
   addRepeatable(verb, "--calls", o.calls, "one of a plan's calls, by name (repeatable)");
@@ -150,6 +152,8 @@ void addWeek(CLI::App& verb, WeekOptions& o) {
   verb.add_option("--paper", o.paper, "letter, a4")
       ->check(CLI::IsMember({"letter", "a4"}))
       ->capture_default_str();
+  verb.add_option("--roster", o.roster,
+                  "your men, CSV: id, number, name, kg or lb, ten, forty, read_delay, clock");
   verb.add_flag("--names", o.names, "the roster's names as well as its numbers");
   verb.add_flag("--large", o.large, "fit sheets in type for the sideline");
 }

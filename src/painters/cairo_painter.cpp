@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <map>
+#include <regex>
 
 #include "base/error.hpp"
 #include "io/atomic_file.hpp"
@@ -71,6 +73,25 @@ void writePixels(std::span<std::uint8_t> pixels, int width, int height, const st
   writeAtomically(file, content);
 }
 
+namespace {
+
+/// Cairo counts its surfaces through the life of the program; counted within the picture, the same picture is
+/// the same bytes whatever was drawn before it.
+std::string numberedAnew(const std::string& svg) {
+  static const std::regex kSurface("surface[0-9]+");
+  std::map<std::string, std::size_t> numbers;
+  std::string text;
+  auto rest = svg.cbegin();
+  for (std::sregex_iterator at(svg.begin(), svg.end(), kSurface), end; at != end; ++at) {
+    text.append(rest, (*at)[0].first);
+    text += "surface" + std::to_string(numbers.emplace(at->str(), numbers.size() + 1).first->second);
+    rest = (*at)[0].second;
+  }
+  return text.append(rest, svg.cend());
+}
+
+}  // namespace
+
 std::string svgText(const DisplayList& list, const Theme& theme, const std::string& what) {
   Typesetter typesetter;
   std::string content;
@@ -79,7 +100,7 @@ std::string svgText(const DisplayList& list, const Theme& theme, const std::stri
   paint(cr.get(), list, theme, typesetter);
   cairo_surface_finish(surface.get());
   requireFine(cairo_surface_status(surface.get()), what);
-  return content;
+  return numberedAnew(content);
 }
 
 void writeSvg(const DisplayList& list, const Theme& theme, const std::string& file) {

@@ -65,7 +65,7 @@ RepairResult repairsFor(const Setup& look, const Mistake& mistake, const std::ve
   const std::vector<double> sound = gains(reps[0]), with = gains(reps[1]);
   RepairResult result{meanOf(sound), meanOf(with), pairedDifference(sound, with), {}, 0};
   const auto wins = [&](const Repair& r) {
-    return r.won_back.p_value < kSure && r.won_back.difference > 0.0 &&
+    return result.cost.ci.low > 0.0 && r.won_back.p_value < kSure && r.won_back.difference > 0.0 &&
            r.won_back.difference >= kHalf * result.cost.difference;
   };
   for (std::size_t k = 0; k < picked.size(); ++k) {

@@ -24,7 +24,7 @@ struct RepairResult {
   Paired cost;                  // with the mistake - without
   std::vector<Repair> repairs;  // the cheapest first: those that surely win half the cost back, by price and
                                 // then by what they win; then the others by what they win
-  std::size_t good = 0;         // so many of them surely win half of it back
+  std::size_t good = 0;         // so many of them surely win half of it back; 0 where it surely costs nothing
 };
 /// Tries other calls with the mistake laid on them. They are picked on `search.n` seeds and judged on as many
 /// others.

@@ -25,8 +25,10 @@ bool costs(const RepairResult& r) { return r.cost.ci.low > 0.0; }
 std::string cheapest(const Correction& c) {
   const RepairResult& r = c.repairs;
   if (!costs(r))
-    return fmt::format("over many snaps that costs nothing for sure ({:+.1f} yd, {:+.1f} to {:+.1f})",
-                       r.cost.difference, r.cost.ci.low, r.cost.ci.high);
+    return fmt::format(
+        "over many snaps it costs nothing for sure ({:+.1f} yd a snap, {:+.1f} to {:+.1f}), so no "
+        "other call is worth it: {} has to do his job",
+        r.cost.difference, r.cost.ci.low, r.cost.ci.high, idOf(c));
   if (r.good == 0)
     return fmt::format("no other call surely wins half of the {:.1f} yd a snap back: {} has to do his job",
                        r.cost.difference, idOf(c));

@@ -95,6 +95,24 @@ TEST_CASE("a front against a list of runs gives a master sheet and a page for ea
   for (const char* word : {"inside zone", "iso", "Runs against calls"}) CHECK(has(text, word));
 }
 
+TEST_CASE("a roster puts numbers on sheets, names only when asked for, and long ones are cut") {
+  const ScratchFolder scratch;
+  const std::string roster = scratch.file("ours.csv", "id,name,number\nSS,Alderwoodsmith,21\nM,Birch,52\n");
+  const auto words = [&](const std::vector<std::string>& more) {
+    std::vector<std::string> call{
+        "sheet", shipped("power-right-spill"), "-n", "12", "--no-faults", "--roster", roster,
+        "-o",    scratch.path("r.pdf")};
+    call.insert(call.end(), more.begin(), more.end());
+    good(call);
+    return printed("pdftotext -layout '" + scratch.path("r.pdf") + "' -");
+  };
+  const std::string numbers = words({}), names = words({"--names"});
+  CHECK((has(numbers, "SS 21") && has(numbers, "M 52")));
+  CHECK_FALSE((has(numbers, "Alder") || has(numbers, "Birch")));
+  CHECK((has(names, "Alderwoo.") && has(names, "Birch")));
+  CHECK_FALSE(has(names, "Alderwoods"));
+}
+
 TEST_CASE("cards are vector, numbered, both ways") {
   const ScratchFolder scratch;
   good({"card", shipped("counter-left-wing"), "-o", scratch.path("c.pdf")});
@@ -144,6 +162,60 @@ TEST_CASE("a week writes what it lists, warns of contact, and goes on where it w
   CHECK(fs::exists(folder + "/matrix.pdf"));
   CHECK(fs::last_write_time(folder + "/sheets/over.pdf") == before);
   CHECK(has(again.err, "sheets/over.pdf, done before"));
+}
+
+TEST_CASE("long: a week killed at any moment and gone on with gives the same files, and every file opens") {
+  const ScratchFolder scratch;
+  const std::string plan = smallPlan(scratch);
+  const auto call = [&](const std::string& folder) {
+    return std::vector<std::string>{"week", plan, "-o", scratch.path(folder), "-n", "24", "--json"};
+  };
+  const auto whole = nlohmann::json::parse(good(call("whole")).out)["written"];
+  for (const double seconds : {0.5, 1.5, 3.0, 5.0})
+    static_cast<void>(runFor(seconds, "KILL", call("killed")));
+  const auto resumed = nlohmann::json::parse(good(call("killed")).out)["written"];
+  REQUIRE(resumed.size() == whole.size());
+  for (std::size_t k = 0; k < whole.size(); ++k) {
+    const std::string file = whole[k].get<std::string>(), again = resumed[k].get<std::string>();
+    INFO(file);
+    CHECK(contentOf(file) == contentOf(again));
+    const std::string ending = fs::path(file).extension().string();
+    if (ending == ".pdf") CHECK(has(printed("pdfinfo '" + again + "'"), "Pages:"));
+    if (ending == ".mp4")
+      CHECK(has(printed("ffprobe -v error -show_entries stream=codec_name -of csv '" + again + "'"), "h264"));
+    if (ending == ".html") CHECK(has(contentOf(again), "</html>"));
+    if (ending == ".csv") CHECK(lines(contentOf(again)) > 1);
+  }
+}
+
+TEST_CASE("long: correct finds the shipped leak, its level and its cost, and draws it") {
+  const ScratchFolder scratch;
+  const std::string places = std::string(GAPSOUND_ROOT) + "/scenarios/leak-power-right.csv";
+  const auto answer = nlohmann::json::parse(good({"correct", shipped("power-right-spill"), "--seen", places,
+                                                  "--gain", "5", "-o", scratch.path("c.mp4"), "--json"})
+                                                .out);
+  // The picture is of a rep with the end kicked out by a yard and a half, seed 70001.
+  CHECK(answer["cause"]["player"] == "SE");
+  CHECK(answer["cause"]["kind"] == "kicked_out");
+  CHECK(answer["cause"]["weight"] > 0.5);
+  CHECK(answer["level"] == 1);
+  CHECK(answer["sentence"].get<std::string>().rfind("Level 1 failed first: SE", 0) == 0);
+  CHECK(answer["cost"] ==
+        doctest::Approx(answer["mean_with"].get<double>() - answer["mean_sound"].get<double>()));
+  CHECK(has(printed("ffprobe -v error -show_entries stream=codec_name -of csv '" +
+                    answer["written"].get<std::string>() + "'"),
+            "h264"));
+}
+
+TEST_CASE("correct without anything seen, or with a man nobody knows, says so in a line") {
+  for (const std::vector<std::string>& more :
+       {std::vector<std::string>{}, {"--saw", "ZZ.x=3"}, {"--seen", "nowhere.csv"}}) {
+    std::vector<std::string> call{"correct", shipped("power-right-spill")};
+    call.insert(call.end(), more.begin(), more.end());
+    const Outcome outcome = run(call);
+    CHECK((outcome.code == 3 || outcome.code == 4));
+    CHECK(lines(outcome.err) == 1);
+  }
 }
 
 TEST_CASE("a call's name cannot put a file outside the week's folder, and a link out of it is refused") {

@@ -131,6 +131,15 @@ TEST_CASE("pictures are as large as asked and the same bytes every time") {
   CHECK(contentOf(folder.file("a.svg")).find("<svg") != std::string::npos);
 }
 
+TEST_CASE("an SVG is the same bytes whatever was drawn before it in the same program") {
+  const Folder folder;
+  for (const char* name : {"a.svg", "between.png", "b.svg"})
+    writeStrip(made_up::tape(), paper(), folder.file(name));
+  const std::string first = contentOf(folder.file("a.svg"));
+  CHECK(first.find("<svg") != std::string::npos);
+  CHECK(first == contentOf(folder.file("b.svg")));
+}
+
 TEST_CASE("an MP4 plays on any phone: H.264, yuv420p, its index in front, every frame there") {
   const Folder folder;
   const ClipScript script = shortClip();
