@@ -81,6 +81,7 @@ using Effects = std::vector<Effect>;
 
 void addSafetySpeed(Effects& list) {
   for (const char* counter : {"C1", "C2", "C4", "C5"}) {
+    const int n = counter == std::string_view("C2") ? 4000 : 6000;
     list.push_back({"a",
                     "early read: 9 yd/s, not 5",
                     counter,
@@ -90,7 +91,7 @@ void addSafetySpeed(Effects& list) {
                     Demand::more,
                     0.4,
                     0.001,
-                    4000});
+                    n});
     list.push_back({"a",
                     "early read: 9 yd/s opens cutbacks",
                     counter,
@@ -100,7 +101,7 @@ void addSafetySpeed(Effects& list) {
                     Demand::more,
                     0.0,
                     0.001,
-                    4000});
+                    n});
     list.push_back({"a",
                     "early read: 9 yd/s, more cut back",
                     counter,
@@ -110,9 +111,9 @@ void addSafetySpeed(Effects& list) {
                     Demand::more,
                     0.0,
                     0.001,
-                    4000});
+                    n});
   }
-  for (const char* power : {"P1", "P2", "P3", "P4"}) {
+  for (const char* power : {"P1", "P2", "P3", "P4", "P5"}) {
     list.push_back({"a",
                     "sound read: 9 yd/s, not 5",
                     power,
@@ -194,7 +195,7 @@ void addFits(Effects& list) {
 }
 
 void addStructures(Effects& list) {
-  for (const char* any : {"P1", "P2", "C1", "C2", "C3"})
+  for (const char* any : {"P1", "P2", "C1", "C2", "C3", "C6"})
     list.push_back({"e",
                     "spill, not box: crossing",
                     any,
@@ -270,7 +271,9 @@ std::vector<EffectLook> effectLooks() {
           {"P3", "power F01 D03", look("F01", "D03", "R01")},
           {"P4", "power F03 D01", look("F03", "D01", "R01")},
           {"C4", "counter F03 D01", look("F03", "D01", "R02")},
-          {"C5", "counter F03 D04", look("F03", "D04", "R02")}};
+          {"C5", "counter F03 D04", look("F03", "D04", "R02")},
+          {"P5", "power F04 D01", look("F04", "D01", "R01")},
+          {"C6", "counter left F01 D03", toTheLeft(look("F01", "D03", "R02"))}};
 }
 
 namespace {
@@ -281,15 +284,15 @@ bool isShown(const Effect& e) {
     return std::find(looks.begin(), looks.end(), e.look) != looks.end();
   };
   if (e.demand == Demand::reported || e.item == "b") return true;
-  if (e.words == "early read: 9 yd/s, not 5") return on({"C4"});
-  if (e.words == "early read: 9 yd/s, more cut back") return on({"C4"});
-  if (e.words.starts_with("sound read")) return on({"P2", "P3", "P4"});
-  if (e.words == "at 9: backer too wide, not right") return on({"P3", "P4"});
-  if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P4"});
+  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C4", "C5"});
+  if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C4"});
+  if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4"});
+  if (e.words == "at 9: backer too wide, not right") return on({"P3", "P4", "P5"});
+  if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P4", "P5"});
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2", "C1"});
   if (e.item == "c") return true;
   if (e.item == "d") return on({"P2", "C1"});
-  if (e.item == "e") return on({"P1", "P2", "C1", "C3"});
+  if (e.item == "e") return on({"P1", "P2", "C3", "C6"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";
 }
