@@ -79,72 +79,36 @@ const Turn kSafetyCall{Lever::safety_to_call, 1.0};
 
 using Effects = std::vector<Effect>;
 
+/// A claim about the play-side safety's speed, at 99.9 %.
+struct SpeedClaim {
+  const char* words;
+  std::vector<Turn> a, b;
+  Measure measure;
+  Demand demand;
+  double margin;
+};
+
 void addSafetySpeed(Effects& list) {
-  for (const char* counter : {"C1", "C2", "C4", "C5"}) {
-    const int n = counter == std::string_view("C2") ? 4000 : 6000;
-    list.push_back({"a",
-                    "early read: 9 yd/s, not 5",
-                    counter,
-                    {kEarly, kFive},
-                    {kEarly, kNine},
-                    Measure::yards,
-                    Demand::more,
-                    0.4,
-                    0.001,
-                    n});
-    list.push_back({"a",
-                    "early read: 9 yd/s opens cutbacks",
-                    counter,
-                    {kEarly, kFive},
-                    {kEarly, kNine},
-                    Measure::cutback_open,
-                    Demand::more,
-                    0.0,
-                    0.001,
-                    n});
-    list.push_back({"a",
-                    "early read: 9 yd/s, more cut back",
-                    counter,
-                    {kEarly, kFive},
-                    {kEarly, kNine},
-                    Measure::cutback_taken,
-                    Demand::more,
-                    0.0,
-                    0.001,
-                    n});
-  }
-  for (const char* power : {"P1", "P2", "P3", "P4", "P5"}) {
-    list.push_back({"a",
-                    "sound read: 9 yd/s, not 5",
-                    power,
-                    {kSound, kFive},
-                    {kSound, kNine},
-                    Measure::yards,
-                    Demand::bounded,
-                    0.4,
-                    0.001,
-                    4000});
-    list.push_back({"a",
-                    "at 9: backer too wide, not right",
-                    power,
-                    {kSound, kNine},
-                    {kSound, kNine, kWide},
-                    Measure::yards,
-                    Demand::more,
-                    0.0,
-                    0.001,
-                    4000});
-    list.push_back({"a",
-                    "at 9: kicked and over, not wide",
-                    power,
-                    {kSound, kNine, kWide},
-                    {kSound, kNine, kKicked, kOver},
-                    Measure::yards,
-                    Demand::more,
-                    0.0,
-                    0.001,
-                    4000});
-  }
+  const std::vector<Turn> early_five{kEarly, kFive}, early_nine{kEarly, kNine};
+  const SpeedClaim early[] = {
+      {"early read: 9 yd/s, not 5", early_five, early_nine, Measure::yards, Demand::more, 0.4},
+      {"early read: 9 yd/s opens cutbacks", early_five, early_nine, Measure::cutback_open, Demand::more, 0.0},
+      {"early read: 9 yd/s, more cut back", early_five, early_nine, Measure::cutback_taken, Demand::more,
+       0.0}};
+  const std::vector<Turn> five{kSound, kFive}, nine{kSound, kNine}, wide{kSound, kNine, kWide},
+      kicked{kSound, kNine, kKicked, kOver};
+  const SpeedClaim sound[] = {
+      {"sound read: 9 yd/s, not 5", five, nine, Measure::yards, Demand::bounded, 0.4},
+      {"at 9: backer too wide, not right", nine, wide, Measure::yards, Demand::more, 0.0},
+      {"at 9: kicked and over, not wide", wide, kicked, Measure::yards, Demand::more, 0.0}};
+  const auto add = [&](const char* look, const SpeedClaim& c, int n) {
+    list.push_back({"a", c.words, look, c.a, c.b, c.measure, c.demand, c.margin, 0.001, n});
+  };
+  for (const char* counter : {"C1", "C2", "C4", "C5"})
+    for (const SpeedClaim& claim : early)
+      add(counter, claim, counter == std::string_view("C2") ? 4000 : 6000);
+  for (const char* power : {"P1", "P2", "P3", "P4", "P5"})
+    for (const SpeedClaim& claim : sound) add(power, claim, 4000);
 }
 
 void addFits(Effects& list) {

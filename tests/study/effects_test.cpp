@@ -1,40 +1,21 @@
 #include <doctest/doctest.h>
 
-#include <map>
-
 #include "looks.hpp"
-#include "study/effects.hpp"
+#include "study/effect_sides.hpp"
 
 using namespace gapsound;
 
 namespace {
 
-struct Base {
-  EffectLook look;
-  Setup setup;
-};
-
-const std::map<std::string, Base>& bases() {
-  static const std::map<std::string, Base> all = [] {
-    std::map<std::string, Base> made;
-    for (const EffectLook& look : effectLooks())
-      made[look.key] = {look, resolve(look.scenario, looks::library(), looks::model())};
-    return made;
-  }();
+EffectSides& sides() {
+  static EffectSides all(looks::library(), looks::model());
   return all;
-}
-
-Setup sideOf(const Effect& effect, const std::vector<Turn>& turns) {
-  const Base& base = bases().at(effect.look);
-  return resolve(turned(base.look.scenario, base.setup, turns), looks::library(), looks::model());
 }
 
 void checkItem(const std::string& item) {
   for (const Effect& effect : effectList()) {
     if (effect.item != item || !effect.shown) continue;
-    const auto reps =
-        playAll({sideOf(effect, effect.a), sideOf(effect, effect.b)}, looks::model(), 1, effect.n);
-    const EffectResult r = judge(effect, bases().at(effect.look).setup.direction, reps[0], reps[1]);
+    const EffectResult r = sides().judged(effect);
     CAPTURE(effect.words);
     CAPTURE(effect.look);
     CAPTURE(r.paired.difference);
@@ -61,14 +42,14 @@ TEST_CASE("every effect names men its look has, and its sides differ") {
   for (const Effect& effect : effectList()) {
     CAPTURE(effect.words);
     CAPTURE(effect.look);
-    CHECK_NOTHROW((void)sideOf(effect, effect.a));
-    CHECK_NOTHROW((void)sideOf(effect, effect.b));
+    CHECK_NOTHROW((void)sides().side(effect.look, effect.a));
+    CHECK_NOTHROW((void)sides().side(effect.look, effect.b));
     CHECK(effect.a.size() + effect.b.size() > 0);
   }
 }
 
 TEST_CASE("the cast of power from the I: its end, its first backer, both safeties") {
-  const Setup& setup = bases().at("P1").setup;
+  const Setup& setup = sides().resolved("P1");
   const Cast cast = castOf(setup);
   const auto id = [&](int k) {
     return k == kNobody ? std::string("-") : setup.men[static_cast<std::size_t>(k)].id;
