@@ -41,11 +41,11 @@ std::string_view saidOf(BackerState state) {
     case BackerState::inside_fit:
       return "fitted inside";
     case BackerState::spilled_wrapper:
-      return "spilled the lead block";
+      return "spilled his blocker";
     case BackerState::boxed_wrapper:
-      return "turned the lead block in";
+      return "turned his blocker in";
     case BackerState::kicked_out:
-      return "was turned out by the lead block";
+      return "was turned out by his blocker";
     case BackerState::too_wide:
       return "was too wide";
     case BackerState::under_pile:

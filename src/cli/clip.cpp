@@ -1,6 +1,10 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
+#include <cmath>
+
+#include "base/error.hpp"
 #include "cli/print.hpp"
 #include "cli/session.hpp"
 #include "cli/verbs.hpp"
@@ -11,6 +15,7 @@
 #include "painters/outputs.hpp"
 #include "scenario/resolve.hpp"
 #include "study/reps.hpp"
+#include "study/statistics.hpp"
 #include "teach/clip.hpp"
 
 namespace gapsound {
@@ -33,21 +38,69 @@ std::string differenceWords(const Scenario& a, const Scenario& b) {
   return fmt::format("Second: {}{}.", fmt::join(found, "; "), more > 0 ? fmt::format("; {} more", more) : "");
 }
 
-Tape playedFrom(const Scenario& scenario, const Model& model, std::uint64_t seed) {
-  return playTape(resolve(scenario, library(), model), model, seed);
+constexpr int kPickReps = 100;
+
+/// What each rep is picked by: its yards, or with a second side how many yards more that one gives up.
+std::vector<double> yardsOf(const std::vector<std::vector<Summary>>& reps) {
+  std::vector<double> yards;
+  for (std::size_t rep = 0; rep < reps.front().size(); ++rep)
+    yards.push_back(reps.back()[rep].yards - (reps.size() > 1 ? reps.front()[rep].yards : 0.0));
+  return yards;
+}
+
+/// The first rep that is the typical (nearest the median), best or worst one for the defense.
+std::size_t pickedFrom(const std::vector<double>& yards, const std::string& pick) {
+  const double wanted = pick == "typical" ? medianOf(yards)
+                        : pick == "best"  ? *std::min_element(yards.begin(), yards.end())
+                                          : *std::max_element(yards.begin(), yards.end());
+  const auto nearer = [&](double a, double b) { return std::abs(a - wanted) < std::abs(b - wanted); };
+  return static_cast<std::size_t>(std::min_element(yards.begin(), yards.end(), nearer) - yards.begin());
+}
+
+std::uint64_t seedFor(const ClipOptions& options, const std::vector<Setup>& sides, const Model& model) {
+  if (options.pick.empty()) return options.seed;
+  const auto yards = yardsOf(playAll(sides, model, options.seed, kPickReps));
+  return options.seed + pickedFrom(yards, options.pick);
+}
+
+/// Says which rep is shown, after the subtitle.
+std::string pickWords(const std::string& pick, std::uint64_t seed, bool two_sides) {
+  if (pick.empty()) return "";
+  if (!two_sides) return fmt::format("; the {} of {} reps, seed {}", pick, kPickReps, seed);
+  const char* const which = pick == "typical" ? "with the usual difference"
+                            : pick == "best"  ? "in which it helped most"
+                                              : "in which it cost most";
+  return fmt::format(" The rep of {} {}, seed {}.", kPickReps, which, seed);
+}
+
+ClipScript oneSided(const ClipOptions& options, const Scenario& scenario, const Model& model) {
+  const Setup setup = resolve(scenario, library(), model);
+  const std::uint64_t seed = seedFor(options, {setup}, model);
+  ClipScript script = clipOf(playTape(setup, model, seed));
+  script.subtitle += pickWords(options.pick, seed, false);
+  return script;
+}
+
+ClipScript twoSided(const ClipOptions& options, const Scenario& a, const Scenario& b, const Model& model) {
+  const Setup first = resolve(a, library(), model), second = resolve(b, library(), model);
+  const std::uint64_t seed = seedFor(options, {first, second}, model);
+  const std::string difference = options.difference.empty() ? differenceWords(a, b) : options.difference;
+  ClipScript script = clipOf(playTape(first, model, seed), sideName(options, 0, "first"),
+                             playTape(second, model, options.b_seed.value_or(seed)),
+                             sideName(options, 1, "second"), difference);
+  script.subtitle += pickWords(options.pick, seed, true);
+  return script;
 }
 
 ClipScript sidesFor(const ClipOptions& options) {
+  if (options.b_seed && !options.pick.empty())
+    throw InputError("command line", "--pick", options.pick, "without --b-seed: both sides on the same luck");
   const Changes changes = pictureChanges(options);
   const Model model = modelFor(options.model);
   const Scenario a = readScenario(options.file, changes);
-  const Tape tape = playedFrom(a, model, options.seed);
-  if (!hasTwoSides(options)) return clipOf(tape);
+  if (!hasTwoSides(options)) return oneSided(options, a, model);
   const auto& file = options.versus.empty() ? options.file : options.versus;
-  const Scenario b = readScenario(file, joined(changes, options.b));
-  const Tape other = playedFrom(b, model, options.b_seed.value_or(options.seed));
-  const std::string difference = options.difference.empty() ? differenceWords(a, b) : options.difference;
-  return clipOf(tape, sideName(options, 0, "first"), other, sideName(options, 1, "second"), difference);
+  return twoSided(options, a, readScenario(file, joined(changes, options.b)), model);
 }
 
 void setAspect(ClipScript& script, const std::string& aspect) {

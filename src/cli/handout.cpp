@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <optional>
+#include <set>
 #include <sstream>
 
 #include "base/error.hpp"
@@ -35,7 +36,12 @@ void pick(std::vector<Item>& items, const std::vector<std::string>& wanted, cons
   items = std::move(picked);
 }
 
-const std::string& shown(const std::string& id) { return library().vocabulary.shown(id); }
+/// What a formation, front or shell is called; what is not in the library is refused when the look is
+/// resolved.
+template <class Entry>
+std::string called(const Entry* entry, const std::string& name) {
+  return entry == nullptr ? name : entry->name;
+}
 
 /// Our men laid on looks, when the options name them.
 class OurMen {
@@ -44,45 +50,53 @@ class OurMen {
     if (!options.roster.empty()) roster_ = readRoster(options.roster);
   }
   /// The look with our men, laid on its scenario too; `tags` gets what stands beside them on pages.
-  Setup on(Scenario& scenario, Tags& tags) const {
+  Setup on(Scenario& scenario, Tags& tags) {
     Setup look = resolve(scenario, library(), model_);
     if (!roster_) return look;
     std::vector<std::string> ids;
     for (const Man& man : look.men) ids.push_back(man.drawn);
     layRoster(*roster_, ids, scenario);
+    seen_.insert(ids.begin(), ids.end());
     look = resolve(scenario, library(), model_);
     tags.merge(tagsOf(*roster_, names_, look));
     return look;
+  }
+  /// What a coach should know of his roster, once all looks are made.
+  void tell() const {
+    if (roster_) tellRemarks(*roster_, seen_);
   }
 
  private:
   bool names_;
   const Model& model_;
   std::optional<Roster> roster_;
+  std::set<std::string> seen_;  // men of the looks so far
 };
 
 Handout ofScenario(const HandoutOptions& options, const Model& model) {
   Handout handout;
   const Scenario base = readScenario(options.file, options.changes);
-  const OurMen men(options, model);
+  OurMen men(options, model);
   handout.title = base.title;
-  handout.calls = {
-      fmt::format("{} {}, {}", shown(base.defense.front), shown(base.defense.shell), base.defense.structure)};
+  handout.calls = {fmt::format(
+      "{}, {}, {}", called(findFront(library(), base.defense.front), base.defense.front),
+      called(findShell(library(), base.defense.shell), base.defense.shell), base.defense.structure)};
   std::vector<std::string> schemes = options.schemes;
   if (schemes.empty()) schemes = {base.offense.scheme};
   for (const std::string& scheme : schemes) {
     Scenario scenario = base;
     if (scheme != base.offense.scheme) scenario.offense.scheme = scheme, scenario.offense.variant = "base";
-    const Scheme* known = findScheme(library(), scheme);
-    const std::string name = known == nullptr ? scheme : known->name;
+    const std::string name = called(findScheme(library(), scheme), scheme);
     if (!options.schemes.empty())
       scenario.title = fmt::format("{} {} against {}", name, base.offense.direction, handout.calls[0]);
-    handout.runs.push_back(
-        fmt::format("{} {} {}", shown(base.offense.formation), name, base.offense.direction));
+    handout.runs.push_back(fmt::format(
+        "{}, {} {}", called(findFormation(library(), base.offense.formation), base.offense.formation), name,
+        base.offense.direction));
     const Setup look = men.on(scenario, handout.tags);
     handout.scenarios.push_back({scenario});
     handout.setups.push_back({look});
   }
+  men.tell();
   return handout;
 }
 
@@ -91,7 +105,7 @@ Handout ofScenario(const HandoutOptions& options, const Model& model) {
 Handout handoutOf(const Plan& plan, const HandoutOptions& options, const Model& model) {
   Handout handout{plan.title, {}, {}, {}, {}, {}};
   static_cast<void>(resolveAll(plan, library(), model));  // refuses men that are in none of the looks
-  const OurMen men(options, model);
+  OurMen men(options, model);
   for (const PlanRun& run : plan.runs) handout.runs.push_back(run.name);
   for (const PlanCall& call : plan.calls) handout.calls.push_back(call.name);
   for (std::size_t run = 0; run < plan.runs.size(); ++run) {
@@ -103,6 +117,7 @@ Handout handoutOf(const Plan& plan, const HandoutOptions& options, const Model& 
       handout.scenarios.back().push_back(std::move(pair));
     }
   }
+  men.tell();
   return handout;
 }
 

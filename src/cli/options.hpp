@@ -90,6 +90,7 @@ struct ClipOptions : PictureOptions {
   std::string line;                // under the frozen picture; empty: told from the rep
   std::vector<int> only;           // levels shown, the others greyed; empty: all
   std::string aspect = "16:9";     // 16:9, 1:1, 9:16
+  std::string pick;                // typical, best, worst of 100 reps from the seed; empty: the seed itself
   int loops = 1;                   // times the play is shown
   bool hide_names = false;
 };

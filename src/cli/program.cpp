@@ -111,6 +111,9 @@ void addClip(CLI::App& verb, ClipOptions& o) {
   verb.add_option("--only", o.only, "levels to show, the others are greyed")
       ->delimiter(',')
       ->check(CLI::Range(1, 3));
+  verb.add_option("--pick", o.pick,
+                  "of 100 reps the typical, best or worst for the defense; of two sides where the second is")
+      ->check(CLI::IsMember({"typical", "best", "worst"}));
   verb.add_option("--aspect", o.aspect, "16:9, 1:1, 9:16")->check(CLI::IsMember({"16:9", "1:1", "9:16"}));
   verb.add_option("--loop", o.loops, "show the play that many times")->check(CLI::Range(1, 5));
   verb.add_flag("--hide-names", o.hide_names, "men without their names");

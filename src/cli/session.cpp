@@ -1,5 +1,7 @@
 #include "cli/session.hpp"
 
+#include <fmt/core.h>
+
 #include <nlohmann/json.hpp>
 
 #include "io/assets.hpp"
@@ -28,8 +30,14 @@ Scenario scenarioFor(const ManyOptions& options, const std::string& file, const 
   if (options.roster.empty()) return scenario;
   std::vector<std::string> ids;
   for (const Man& man : resolve(scenario, library(), model).men) ids.push_back(man.drawn);
-  layRoster(readRoster(options.roster), ids, scenario);
+  const Roster roster = readRoster(options.roster);
+  layRoster(roster, ids, scenario);
+  tellRemarks(roster, {ids.begin(), ids.end()});
   return scenario;
+}
+
+void tellRemarks(const Roster& roster, const std::set<std::string>& ids) {
+  for (const std::string& remark : remarksOn(roster, ids)) fmt::print(stderr, "gapsound: {}\n", remark);
 }
 
 Session sessionFor(const PlayOptions& options) {

@@ -1,10 +1,12 @@
 #pragma once
 #include <cstdint>
+#include <set>
 #include <string>
 
 #include "base/model.hpp"
 #include "cli/options.hpp"
 #include "football/library.hpp"
+#include "io/roster.hpp"
 #include "scenario/scenario.hpp"
 #include "scenario/setup.hpp"
 
@@ -26,6 +28,8 @@ struct Session {
 /// A scenario file with changes and the options' roster laid on it.
 [[nodiscard]] Scenario scenarioFor(const ManyOptions& options, const std::string& file,
                                    const Changes& changes, const Model& model);
+/// Says on standard error what a coach should know of his roster; `ids`: the men of all looks.
+void tellRemarks(const Roster& roster, const std::set<std::string>& ids);
 /// The constants of a file, the shipped ones when `file` is empty.
 [[nodiscard]] Model modelFor(const std::string& file);
 /// Both lists of changes, the second after the first.

@@ -28,8 +28,11 @@ namespace gapsound {
 namespace {
 
 constexpr int kFaultReps = 100;
-constexpr int kQuizMen = 3, kQuizQuestions = 4, kQuizReps = 360;
+constexpr int kQuizQuestions = 4, kQuizReps = 300;
 constexpr std::size_t kQuizRuns = 3, kClips = 3;
+constexpr FitRole kQuizRoles[] = {FitRole::interior,    FitRole::edge,           FitRole::first_backer,
+                                  FitRole::fill_backer, FitRole::overlap_backer, FitRole::force,
+                                  FitRole::alley,       FitRole::cutback};
 
 /// The week as it is being made: figures are worked out when the first part asks for them.
 class Week {
@@ -96,9 +99,7 @@ class Week {
   }
   /// Both files of one man's quiz; they share the search.
   void quiz(const std::string& man, const std::string& file) {
-    if (quiz_man_ != man)
-      questions_ =
-          questionsFor({man, kQuizQuestions, kQuizReps, options_.seed, options_.jobs}, quizLooks(), model_);
+    if (quiz_man_ != man) questions_ = questionsOf(man);
     quiz_man_ = man;
     writeQuiz(questions_, man + ": where do you fit?", paper_, file);
   }
@@ -113,17 +114,18 @@ class Week {
   }
 
   [[nodiscard]] const Plan& plan() const { return plan_; }
-  /// First backer, alley and cutback men of the first call, as many as have a quiz.
+  /// A man for each part of the run fit, as the first call gives it against the runs in order.
   [[nodiscard]] std::vector<std::string> quizMen() const {
     std::vector<std::string> men;
-    for (const auto& row : handout_.setups) {
-      for (const FitRole role : {FitRole::first_backer, FitRole::alley, FitRole::cutback}) {
+    for (const FitRole role : kQuizRoles)
+      for (const auto& row : handout_.setups) {
         const int man = manIn(row.front(), role);
-        if (man == kNobody || static_cast<int>(men.size()) >= kQuizMen) continue;
+        if (man == kNobody) continue;
         const std::string& id = row.front().men[static_cast<std::size_t>(man)].id;
-        if (std::find(men.begin(), men.end(), id) == men.end()) men.push_back(id);
+        if (std::find(men.begin(), men.end(), id) != men.end()) continue;
+        men.push_back(id);
+        break;
       }
-    }
     return men;
   }
 
@@ -170,18 +172,33 @@ class Week {
     }
     return intents;
   }
-  /// The first call against the runs seen most.
-  [[nodiscard]] Handout quizLooks() const {
+  /// From the first call that puts a clear question to him.
+  std::vector<FitQuestion> questionsOf(const std::string& man) {
+    std::vector<FitQuestion> questions;
+    for (std::size_t call = 0; call < handout_.calls.size() && questions.empty(); ++call) {
+      const Handout looks = quizLooks(call);
+      if (isThere(looks, man))
+        questions =
+            questionsFor({man, kQuizQuestions, kQuizReps, options_.seed, options_.jobs}, looks, model_);
+    }
+    return questions;
+  }
+  static bool isThere(const Handout& looks, const std::string& man) {
+    const auto& men = looks.setups.front().front().men;
+    return std::any_of(men.begin(), men.end(), [&](const Man& m) { return m.id == man; });
+  }
+  /// A call against the runs seen most.
+  [[nodiscard]] Handout quizLooks(std::size_t call) const {
     std::vector<std::size_t> order;
     for (std::size_t run = 0; run < plan_.runs.size(); ++run) order.push_back(run);
     std::stable_sort(order.begin(), order.end(),
                      [&](std::size_t a, std::size_t b) { return plan_.runs[a].share > plan_.runs[b].share; });
     order.resize(std::min(order.size(), kQuizRuns));
-    Handout looks{handout_.title, {}, {handout_.calls.front()}, {}, {}, handout_.tags};
+    Handout looks{handout_.title, {}, {handout_.calls[call]}, {}, {}, handout_.tags};
     for (const std::size_t run : order) {
       looks.runs.push_back(handout_.runs[run]);
-      looks.scenarios.push_back({handout_.scenarios[run].front()});
-      looks.setups.push_back({handout_.setups[run].front()});
+      looks.scenarios.push_back({handout_.scenarios[run][call]});
+      looks.setups.push_back({handout_.setups[run][call]});
     }
     return looks;
   }

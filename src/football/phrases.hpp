@@ -1,5 +1,6 @@
 #pragma once
 #include <array>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -15,7 +16,8 @@ struct RoleWords {
   struct Way {
     std::string landmark, technique;
   };
-  std::array<Way, 2> ways;  // [Structure]
+  std::array<Way, 2> ways;     // [Structure]
+  std::optional<Way> no_kick;  // an edge whom nobody comes to kick or log
 };
 /// What a lineman does about what he sees of the man over him.
 struct LineRead {

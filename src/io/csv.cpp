@@ -171,7 +171,9 @@ std::optional<double> CsvTable::number(std::size_t row, std::string_view column,
   const char* const end = cell.data() + cell.size();
   const auto [read, fault] = std::from_chars(cell.data(), end, value);
   if (fault != std::errc{} || read != end || !std::isfinite(value) || value < low || value > high)
-    refuse(row, column, fmt::format("a number {:g} to {:g}", low, high));
+    refuse(row, column,
+           fmt::format("a number {:g} to {:g}{}", low, high,
+                       cell.find(',') == std::string::npos ? "" : ", with a point for the comma"));
   return value;
 }
 

@@ -19,6 +19,7 @@ RoleWords roleFrom(JsonReader place) {
   RoleWords role;
   role.name = place.text("name");
   for (std::size_t s = 0; s < role.ways.size(); ++s) role.ways[s] = wayFrom(place.child(kStructureNames[s]));
+  if (place.has("no_kick")) role.no_kick = wayFrom(place.child("no_kick"));
   place.finish();
   return role;
 }

@@ -86,6 +86,21 @@ void layRoster(const Roster& roster, const std::vector<std::string>& ids, Scenar
   scenario.clock = roster.clock;
 }
 
+std::vector<std::string> remarksOn(const Roster& roster, const std::set<std::string>& ids) {
+  std::vector<std::string> strangers, remarks;
+  for (const auto& [id, man] : roster.men) {
+    const bool there = ids.count(id) > 0;
+    if (!there) strangers.push_back(id);
+    if (there && man.ten_yd_s.has_value() != man.forty_yd_s.has_value())
+      remarks.push_back(fmt::format("{}: {}: no {}; it is reckoned from his {}", roster.source, id,
+                                    man.ten_yd_s ? "forty" : "ten", man.ten_yd_s ? "ten" : "forty"));
+  }
+  if (!strangers.empty())
+    remarks.push_back(
+        fmt::format("{}: not in this look, left out: {}", roster.source, fmt::join(strangers, ", ")));
+  return remarks;
+}
+
 std::map<std::string, std::string> tagsOf(const Roster& roster, bool names, const Setup& look) {
   std::map<std::string, std::string> tags;
   for (const Man& man : look.men) {

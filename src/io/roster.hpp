@@ -1,7 +1,9 @@
 #pragma once
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "scenario/scenario.hpp"
 #include "scenario/setup.hpp"
@@ -30,6 +32,10 @@ struct Roster {
 /// for other looks. `ids`: the men of the look. Throws InputError when it has none of them, and when the
 /// scenario gives times of other men by another clock.
 void layRoster(const Roster& roster, const std::vector<std::string>& ids, Scenario& scenario);
+
+/// What a coach should know before he trusts an answer, a line each: men on the roster whom the looks do not
+/// have, and times that follow from the only one given. `ids`: the men of all looks.
+[[nodiscard]] std::vector<std::string> remarksOn(const Roster& roster, const std::set<std::string>& ids);
 
 /// What stands beside the letters of the look's men on pages, by the id shown: their numbers; names as well,
 /// where there are any, only if `names`.

@@ -11,7 +11,8 @@
 namespace gapsound {
 namespace {
 
-constexpr double kTrueWide = 6.6, kSqueezeWide = 0.30;  // yd from the ball; share of what lies beyond
+constexpr double kTrueWide = 6.6, kSqueezeWide = 0.30;  // yd from the ball; share of what lies just beyond
+constexpr double kMostWide = 3.6;                       // yd drawn for all that lies beyond
 constexpr double kTrueDeep = 5.5, kSqueezeDeep = 0.60;  // yd
 constexpr double kBar = 0.45;                           // yd, half a block's bar
 constexpr double kArrow = 0.6;                          // yd
@@ -202,7 +203,9 @@ void drawPlainGround(Panel& panel, const DiagramLook& look) {
 
 Vec2 drawnAt(Vec2 spot) {
   const double wide = std::abs(spot.x);
-  const double x = wide <= kTrueWide ? wide : kTrueWide + kSqueezeWide * (wide - kTrueWide);
+  const double beyond = std::max(0.0, wide - kTrueWide);
+  const double x =
+      std::min(wide, kTrueWide) + kMostWide * (1.0 - std::exp(-kSqueezeWide * beyond / kMostWide));
   const double y = spot.y <= kTrueDeep ? spot.y : kTrueDeep + kSqueezeDeep * (spot.y - kTrueDeep);
   return {std::copysign(x, spot.x), y};
 }

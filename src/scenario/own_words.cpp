@@ -29,8 +29,7 @@ Scenario inLibraryWords(const Scenario& given, const Vocabulary& vocabulary) {
 void tellInOwnWords(Setup& setup, const Vocabulary& vocabulary) {
   if (vocabulary.words().empty()) return;
   for (Man& man : setup.men) man.id = vocabulary.shown(man.drawn);
-  for (std::string* name : {&setup.formation, &setup.scheme, &setup.variant, &setup.front, &setup.shell})
-    *name = vocabulary.shown(*name);
+  for (std::string* name : {&setup.variant, &setup.shell}) *name = vocabulary.shown(*name);
   for (std::string& note : setup.notes) note = vocabulary.told(note);
 }
 

@@ -122,10 +122,10 @@ std::string structureWords(const Scenario& scenario) {
 void nameSetup(Setup& setup, const Scenario& scenario, const Names& names) {
   setup.title = scenario.title;
   setup.level = scenario.level;
-  setup.formation = names.formation->id;
-  setup.scheme = names.scheme.id;
+  setup.formation = names.formation->name;
+  setup.scheme = names.scheme.name;
   setup.variant = scenario.offense.variant;
-  setup.front = names.front->id;
+  setup.front = names.front->name;
   setup.shell = names.shell->id;
   setup.structure = structureWords(scenario);
   setup.to_goal = scenario.field.to_goal;

@@ -47,40 +47,61 @@ struct Seen {
 
 bool readsAState(FitRole role) { return isBacker(role) || role == FitRole::alley; }
 
+/// When a man who goes by his call knew where the run goes.
+Seen knewTheRun(const Story& story, int man) {
+  const Event* read = story.last(Happening::saw_key, man, story.decisiveTick());
+  return {0, seconds(read != nullptr ? read->tick : std::max(0, story.tape().record.handoff_tick))};
+}
+
 Seen seenBy(const Tape& tape, int man, FitRole role) {
   const Story story(tape);
-  const Happening what = isBacker(role)           ? Happening::end_state
-                         : role == FitRole::alley ? Happening::backer_state
-                                                  : Happening::handoff;
-  if (!readsAState(role)) return {0, seconds(std::max(0, tape.record.handoff_tick))};
+  if (!readsAState(role)) return knewTheRun(story, man);
+  const Happening what = isBacker(role) ? Happening::end_state : Happening::backer_state;
   const Event* last = story.last(what, man, story.decisiveTick());
   if (last == nullptr) return {};
   return {last->code, seconds(last->tick)};
 }
 
+/// Other fits a man of the role might choose, whatever he sees.
+std::vector<Fit> otherFits(FitRole role) {
+  using F = Fit;
+  if (isBacker(role))
+    return {F::called, F::over_top, F::new_edge, F::inside, F::inside_half, F::tight_double, F::hang};
+  if (role == FitRole::alley) return {F::called, F::alley, F::insert, F::cutback_window};
+  return {};
+}
+
+/// Mistakes that take a man of the role to another place, far enough to be told apart in a picture.
+std::vector<Fault> otherPlaces(FitRole role) {
+  using F = FaultKind;
+  switch (role) {
+    case FitRole::first_backer:
+    case FitRole::fill_backer:
+    case FitRole::overlap_backer:
+      return {{F::scrape_wide, 3.5}, {F::over_run, 3.5}, {F::flowed, 1.0}, {F::too_deep, 3.0}};
+    case FitRole::alley:
+      return {{F::over_run, 3.5}, {F::too_deep, 4.0}, {F::inside_lost, 3.0}};
+    case FitRole::cutback:
+      return {{F::flowed, 1.0}, {F::over_run, 4.0}, {F::too_deep, 4.0}};
+    case FitRole::force:
+      return {{F::inside_lost, 3.0}, {F::too_deep, 4.0}, {F::over_run, 3.5}};
+    case FitRole::edge:
+      return {{F::upfield, 2.5}, {F::crossed_inside, 2.5}, {F::washed, 3.0}, {F::kicked_out, 2.5}};
+    case FitRole::back_edge:
+      return {{F::upfield, 3.0}, {F::crossed_inside, 2.5}, {F::washed, 3.0}};
+    case FitRole::interior:
+      return {{F::upfield, 3.0}, {F::crossed_inside, 2.5}, {F::washed, 3.0}, {F::reached, 1.5}};
+    default:
+      return {};
+  }
+}
+
 /// What he might do instead, whatever he sees.
 std::vector<FitDeed> deedsOf(FitRole role, Fit right) {
-  using F = FaultKind;
-  std::vector<Fit> fits;
-  std::vector<Fault> faults;
-  if (isBacker(role)) {
-    fits = {Fit::called,      Fit::over_top,     Fit::new_edge, Fit::inside,
-            Fit::inside_half, Fit::tight_double, Fit::hang};
-    faults = {{F::scrape_wide, 3.5}, {F::over_run, 3.5}, {F::flowed, 1.0}, {F::too_deep, 3.0}};
-  } else if (role == FitRole::alley) {
-    fits = {Fit::called, Fit::alley, Fit::insert, Fit::cutback_window};
-    faults = {{F::over_run, 3.5}, {F::too_deep, 4.0}, {F::inside_lost, 3.0}};
-  } else if (role == FitRole::cutback) {
-    faults = {{F::flowed, 1.0}, {F::over_run, 4.0}, {F::too_deep, 4.0}};
-  } else if (role == FitRole::force) {
-    faults = {{F::inside_lost, 3.0}, {F::too_deep, 4.0}};
-  } else if (role == FitRole::edge) {
-    faults = {{F::upfield, 2.5}, {F::crossed_inside, 2.5}};
-  }
   std::vector<FitDeed> deeds;
-  for (const Fit fit : fits)
+  for (const Fit fit : otherFits(role))
     if (fit != right) deeds.push_back({fit, {}});
-  for (const Fault& fault : faults) deeds.push_back({right, fault});
+  for (const Fault& fault : otherPlaces(role)) deeds.push_back({right, fault});
   return deeds;
 }
 

@@ -111,7 +111,7 @@ ScoutCard scoutCardOf(const Tape& drawn, const std::string& number, const std::s
   const Setup& setup = drawn.setup;
   ScoutCard card{number, play, {}, call, drawn, {}};
   card.look =
-      fmt::format("{} {} {}, {}, {} and {:.0f}", setup.formation, setup.scheme,
+      fmt::format("{}, {} {}, {}, {} and {:.0f}", setup.formation, setup.scheme,
                   setup.direction > 0 ? "right" : "left", spotWords(setup), setup.down, setup.distance);
   if (setup.carrier != kNobody) card.movers.push_back(carrierLine(setup));
   for (const Assignment& job : assignmentsOf(setup))

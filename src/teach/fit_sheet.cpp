@@ -55,9 +55,16 @@ std::string keyOf(const Setup& setup, const FitJob& fit) {
 
 FitRow rowOf(const Setup& setup, const Phrases& phrases, const Man& man) {
   const RoleWords& words = phrases.roles[static_cast<std::size_t>(roleIn(setup, man))];
-  const RoleWords::Way& way = words.ways[static_cast<std::size_t>(structureFor(man.fit, setup.direction))];
+  const RoleWords::Way& way = wayOf(setup, man, phrases);
   const std::string gap = man.fit.gap.empty() ? "" : fmt::format("{}: ", man.fit.gap);
   return {man.id, linesUp(setup, man), keyOf(setup, man.fit), words.name, gap + way.landmark, way.technique};
+}
+
+bool isKicked(const Setup& setup, const Man& man) {
+  return std::any_of(setup.men.begin(), setup.men.begin() + kOffense, [&](const Man& blocker) {
+    const bool kicks = blocker.block.kind == BlockKind::kick || blocker.block.kind == BlockKind::log;
+    return kicks && blocker.block.target != kNobody && &at(setup, blocker.block.target) == &man;
+  });
 }
 
 std::string told(const Phrases& phrases, Fit fit) { return phrases.fits[static_cast<std::size_t>(fit)]; }
@@ -120,6 +127,12 @@ std::string named(const Setup& setup, FitRole role, const char* what) {
 
 FitRole roleIn(const Setup& setup, const Man& man) {
   return setup.direction > 0 ? man.fit.if_right : man.fit.if_left;
+}
+
+const RoleWords::Way& wayOf(const Setup& setup, const Man& man, const Phrases& phrases) {
+  const RoleWords& words = phrases.roles[static_cast<std::size_t>(roleIn(setup, man))];
+  if (words.no_kick && !isKicked(setup, man)) return *words.no_kick;
+  return words.ways[static_cast<std::size_t>(structureFor(man.fit, setup.direction))];
 }
 
 int manIn(const Setup& setup, FitRole role) {

@@ -33,9 +33,9 @@ std::string rightWords(const Setup& setup, const FitChoice& choice, const Phrase
   std::string words = wordsOf(choice.right.deed, phrases, choice.role);
   if (!words.empty()) return words;
   const Man& man = at(setup, choice.man);
-  return phrases.roles[static_cast<std::size_t>(choice.role)]
-      .ways[static_cast<std::size_t>(structureFor(man.fit, setup.direction))]
-      .landmark;
+  if (choice.role == FitRole::interior && !man.fit.gap.empty())
+    return fmt::format("his gap, {}", man.fit.gap);
+  return wayOf(setup, man, phrases).landmark;
 }
 
 std::string whatHeSaw(const Setup& setup, const FitChoice& choice, const Phrases& phrases) {
@@ -85,20 +85,31 @@ FieldLook fieldLook(const FitQuestion& question, const PageRect& box, bool answe
   look.symbol = symbolFor(box, view, box.width / 90.0);
   look.names = answered;
   look.yard_numbers = false;
-  look.selected = question.choice.man;
   look.lanes = false;
   return look;
 }
 
-void drawAnswers(Panel& panel, const FitQuestion& question, bool answered) {
+void drawLetter(Panel& panel, Vec2 at, char letter) {
   const double size = 1.3 * kSpot * panel.camera.scale_x;
-  for (const FitAnswer& answer : question.answers) {
-    const bool right = answer.letter == question.answers[question.right].letter;
-    const Vec2 at = answer.option.place;
-    if (answered && right) panel.shapes.push_back(Disc{at, 1.35 * kSpot, StyleId::option});
-    panel.shapes.push_back(Disc{at, kSpot, StyleId::option});
-    panel.shapes.push_back(Label{at, std::string(1, answer.letter), size, StyleId::option_letter});
-  }
+  panel.shapes.push_back(Disc{at, kSpot, StyleId::option});
+  panel.shapes.push_back(Label{at, std::string(1, letter), size, StyleId::option_letter});
+}
+
+/// The places to point at; the man asked is ringed, above the letters, so that none hides him.
+void drawQuestion(Panel& panel, const FitQuestion& question, const Frame& frame) {
+  for (const FitAnswer& answer : question.answers) drawLetter(panel, answer.option.place, answer.letter);
+  const Vec2 self = frame.men[static_cast<std::size_t>(question.choice.man)].pos;
+  panel.shapes.push_back(Disc{self, 1.35 * kSpot, StyleId::option_ring});
+}
+
+/// The man stands where he fits: a ring around him, its letter on the ring.
+void drawAnswer(Panel& panel, const FitQuestion& question) {
+  constexpr double kRing = 1.35 * kSpot;
+  const FitAnswer& right = question.answers[question.right];
+  for (const FitAnswer& answer : question.answers)
+    if (answer.letter != right.letter) drawLetter(panel, answer.option.place, answer.letter);
+  panel.shapes.push_back(Disc{right.option.place, kRing, StyleId::option_ring});
+  drawLetter(panel, right.option.place + (kRing + 0.5 * kSpot) * unit(Vec2{-1.0, 1.0}), right.letter);
 }
 
 Panel pictureOf(const FitQuestion& question, const PageRect& box, bool answered) {
@@ -106,7 +117,10 @@ Panel pictureOf(const FitQuestion& question, const PageRect& box, bool answered)
   const Frame frame = frameAt(question.tape, t);
   Panel panel = fieldPanel(question.tape.setup, frame, fieldLook(question, box, answered, t), {},
                            framesBefore(question.tape, t, answered ? 0.8 : 0.5));
-  drawAnswers(panel, question, answered);
+  if (answered)
+    drawAnswer(panel, question);
+  else
+    drawQuestion(panel, question, frame);
   return panel;
 }
 

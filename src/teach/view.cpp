@@ -9,6 +9,14 @@
 namespace gapsound {
 namespace {
 
+/// With commas, without those that are empty.
+std::string listed(const std::vector<std::string>& parts) {
+  std::string words;
+  for (const std::string& part : parts)
+    if (!part.empty()) words += (words.empty() ? "" : ", ") + part;
+  return words;
+}
+
 constexpr double kSmoothing = 0.4;  // s to each side
 constexpr int kSamples = 8;         // to each side
 constexpr double kEdge = 3.0;       // yd kept between the ball and the sides of the view
@@ -79,8 +87,12 @@ std::vector<Lane> lanesShownAt(const Tape& tape, double t, const Frame& frame) {
 }
 
 std::string lookLine(const Setup& setup) {
-  return fmt::format("{} {} against {} {}, {}", setup.formation, setup.scheme, setup.front, setup.shell,
-                     setup.structure);
+  const std::string variant = setup.variant.empty() || setup.variant == "base" ? "" : " " + setup.variant;
+  const std::string side = setup.direction > 0 ? "right" : "left";
+  const std::string run = setup.scheme.empty() ? "" : fmt::format("{}{} {}", setup.scheme, variant, side);
+  const std::string offense = listed({setup.formation, run});
+  const std::string defense = listed({setup.front, setup.shell, setup.structure});
+  return offense.empty() ? defense : fmt::format("{} against {}", offense, defense);
 }
 
 std::string endingLine(const Record& record) {

@@ -19,7 +19,7 @@ namespace gapsound {
 [[nodiscard]] double crossingOf(const Tape& tape);
 /// The lanes at t while they mean something: from the hand-off until the ball is through; else none.
 [[nodiscard]] std::vector<Lane> lanesShownAt(const Tape& tape, double t, const Frame& frame);
-/// "F10 R02 against D03 quarters, spill": what is played, in one line.
+/// "21 I strong, power right against 4-3 over, quarters, spill": what is played, in one line.
 [[nodiscard]] std::string lookLine(const Setup& setup);
 /// "gain of 4.2 yd, tackled": how it ended.
 [[nodiscard]] std::string endingLine(const Record& record);

@@ -124,9 +124,9 @@ bool couldBeSeen(const Witness& w, const std::string& whom, const std::string& s
                                               "was reached",
                                               "was logged",
                                               "was pinned inside",
-                                              "spilled the lead block",
-                                              "turned the lead block in",
-                                              "was turned out by the lead block"};
+                                              "spilled his blocker",
+                                              "turned his blocker in",
+                                              "was turned out by his blocker"};
   const auto higher = [&](double y) {
     return w.sometime(from, to, [&](int t) { return w.pose(whom, t).pos.y < y; });
   };

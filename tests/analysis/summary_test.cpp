@@ -169,7 +169,7 @@ TEST_CASE("the account tells the levels in order and nothing that the tape does 
   events.insert(events.begin(), read.begin(), read.end());
   const Account account = accountOf(tape);
   CHECK(says(account.why, "S saw that SE was kicked out and fitted inside the end; LG had him blocked"));
-  CHECK(says(account.why, "SS saw that S was turned out by the lead block and inserted"));
+  CHECK(says(account.why, "SS saw that S was turned out by his blocker and inserted"));
   CHECK(says(account.why, "W had not made up his mind"));
   CHECK(says(account.why, "FS missed the tackle 2.0 yd downfield"));
   CHECK(account.tacklers == std::vector<std::string>{"SS"});

@@ -191,3 +191,12 @@ TEST_CASE("long: clips are written whole, alone and side by side") {
   CHECK(folder.names() == std::vector<std::string>{"a.mp4", "b.gif"});
   for (const auto& name : folder.names()) CHECK(std::filesystem::file_size(folder.path(name)) < 5u << 20);
 }
+
+TEST_CASE("a picked clip shows one rep of a hundred, and both sides of a pair on the same luck") {
+  const ScratchFolder folder;
+  const auto refused = run({"clip", kCounter, "--pick", "worst", "--b-seed", "4", "-o", folder.path("a.gif")});
+  CHECK(refused.code == 3);
+  CHECK(refused.err.find("--b-seed") != std::string::npos);
+  CHECK(folder.names().empty());
+  CHECK(run({"clip", kCounter, "--pick", "longest", "-o", folder.path("a.gif")}).code == 2);
+}

@@ -93,6 +93,14 @@ TEST_CASE("a roster of 23 men, a missing time, a forty faster than the ten, a co
   CHECK(refusalOf("id;ten\nSS;1,75\n").empty());
 }
 
+TEST_CASE("men whom no look has and times that are missing are told") {
+  const Roster roster = parseRoster("id,ten,forty\nSS,1.75,\nM,1.8,5.0\nP1,,4.9\nP2,1.7,4.8\n", "ours.csv");
+  CHECK(remarksOn(roster, {"SS", "M"}) ==
+        std::vector<std::string>{"ours.csv: SS: no forty; it is reckoned from his ten",
+                                 "ours.csv: not in this look, left out: P1, P2"});
+  CHECK(remarksOn(roster, {"M", "SS", "P1", "P2"}).size() == 2);
+}
+
 TEST_CASE("what a roster may not say") {
   CHECK(refusalOf("name,kg\nA,90\n").find("no column id") != std::string::npos);
   CHECK(refusalOf("id,weight\nSS,90\n").find("column weight") != std::string::npos);

@@ -89,6 +89,7 @@ TEST_CASE("wide and deep men are drawn closer, in the order they stand") {
     CHECK(drawnAt({-x, 0.0}).x == doctest::Approx(-drawnAt({x, 0.0}).x));
     before = drawnAt({x, 0.0}).x;
   }
+  CHECK(drawnAt({36.0, 0.0}).x < 10.3);  // from a hash mark to the far sideline: still on the card
   CHECK(drawnAt({4.4, -1.0}) == Vec2{4.4, -1.0});
   CHECK(drawnAt({0.0, 12.0}).y < 10.0);
 }

@@ -98,7 +98,7 @@ TEST_CASE("a question hides names, marks the man, and its second page tells answ
   CHECK(has(wordsOf(pages[0].list), "You are S, ringed. The call is Over."));
   CHECK(labels(pages[0], "A") == 1);
   const std::string reason = wordsOf(pages[1].list);
-  CHECK(has(reason, "A: SE kicked out, so "));
+  CHECK(has(reason, "A: SE is kicked out, so "));
   CHECK(has(reason, "1.5 yd more (0.5 to 2.5)"));
   CHECK(has(reason, fmt::format("On {} reps", question.choice.n)));
 }
