@@ -19,7 +19,7 @@ Scenario usual() { return scenario("F01", "R01", "D01"); }
 }  // namespace
 
 TEST_CASE("names are found by id or name, whatever the case") {
-  CHECK(resolved("21 i STRONG", "Power", "4-3 Over", "Quarters").scheme == "R01");
+  CHECK(resolved("21 i STRONG", "Power", "4-3 Over", "Quarters").scheme == "power");
   CHECK(resolved("f01", "r01", "d01", "palms").shell == "2-read");
 }
 
