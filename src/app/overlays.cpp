@@ -100,8 +100,9 @@ void drawHints(Screen& screen) {
                               "Space stops and plays. F1 shows every key.",
                               "Press the ladder below anywhere to go to that moment."};
   const Desk& desk = screen.desk;
-  if (!desk.settings.hints || desk.view.meeting || desk.view.study_page) return;
   const PageRect& field = screen.layout.field;
+  const bool room = desk.view.cards.empty() && field.width > 460.0;
+  if (!desk.settings.hints || desk.view.meeting || desk.view.study_page || !room) return;
   DisplayList page{screen.layout.width, screen.layout.height, {pagePanel(field)}};
   double y = field.bottom() - 78.0;
   for (std::size_t i = 0; i < kHints.size(); ++i, y += 25.0) {

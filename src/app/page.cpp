@@ -72,8 +72,16 @@ Panel ledgerOf(const Rep& rep, double t, const Camera& camera, const PageRect& b
 std::string endingWords(const Rep& rep) {
   const auto& tacklers = rep.account.tacklers;
   std::string words = endingLine(rep.tape.record);
-  for (std::size_t i = 0; i < tacklers.size(); ++i) words += (i == 0 ? " by " : " and ") + tacklers[i];
+  for (std::size_t i = 0; i < tacklers.size(); ++i)
+    words += (i == 0 ? " by " : i + 1 == tacklers.size() ? " and " : ", ") + tacklers[i];
   return words;
+}
+
+/// The rep in a line; without the tacklers where they would run into what stands on the right of it.
+std::string repWords(const Rep& rep, const std::string& beside, double size, double width) {
+  const std::string words = fmt::format("rep {}: {}", rep.tape.seed, endingWords(rep));
+  if (roughWidth(words, size) + roughWidth(beside, size) + size < width) return words;
+  return fmt::format("rep {}: {}", rep.tape.seed, endingLine(rep.tape.record));
 }
 
 std::string share(const char* words, double value, const std::optional<Readout>& held,
@@ -113,7 +121,7 @@ Panel titlePanel(const Desk& desk, const PageLayout& layout) {
   add({left, lineY(0)}, rep.tape.setup.title + mark, head, StyleId::title, Anchor::left);
   add({right, lineY(0)}, fmt::format("{:.2f} s", desk.playback.time()), head, StyleId::mark_text,
       Anchor::right);
-  const std::string words = fmt::format("rep {}: {}", rep.tape.seed, endingWords(rep));
+  const std::string words = repWords(rep, narrow ? "" : readoutWords(desk), layout.text, right - left);
   add({left, lineY(1)}, words, 0.95 * layout.text, StyleId::text, Anchor::left);
   if (!layout.low || !narrow)
     add({narrow ? left : right, lineY(lines - 1.0)}, readoutWords(desk), layout.text, StyleId::cell_text,
@@ -207,16 +215,22 @@ Panel ground(const PageLayout& layout) {
   return panel;
 }
 
+/// Two rows of words where one does not hold them.
+double railHeight(const PageLayout& layout) {
+  constexpr double kOneRow = 1095.0, kOneShortRow = 620.0;  // page units the words need
+  return layout.width < (layout.low ? kOneShortRow : kOneRow) ? 68.0 : 38.0;
+}
+
 }  // namespace
 
 PageLayout layoutOf(double width, double height, bool left, bool right, bool meeting) {
   PageLayout layout;
   layout.width = width, layout.height = height;
-  layout.narrow = width < 1100.0;
   layout.low = height < 480.0;
   layout.text = meeting ? std::clamp(height / 34.0, 15.0, 30.0) : 15.0;
+  layout.narrow = width < 73.0 * layout.text;
   const double title = (layout.low ? 3.0 : layout.narrow ? 4.6 : 3.4) * layout.text;
-  const double rail = meeting ? 0.0 : layout.narrow && !layout.low ? 68.0 : 38.0;
+  const double rail = meeting ? 0.0 : railHeight(layout);
   const double ladder = std::min((layout.low ? 0.17 : 0.2) * height, 7.2 * layout.text);
   const double ledger = (layout.low ? 3.9 : 4.9) * layout.text;
   layout.title = {0.0, 0.0, width, title};

@@ -50,7 +50,7 @@ void runs(Screen& screen, const char* name, const std::string& shown, bool on = 
   if (ImGui::IsItemHovered()) {
     ImGui::SetTooltip("%s  (%s)", command.words, nameOf(command.press).c_str());
   }
-  ImGui::SameLine(0.0F, screen.px(10.0));
+  ImGui::SameLine(0.0F, screen.px(screen.layout.low ? 7.0 : 10.0));
 }
 
 /// The same as `runs` for a step to one side: a small arrowhead.

@@ -205,6 +205,17 @@ TEST_CASE("every size keeps its field, ledger, ladder and rail on the screen") {
   }
 }
 
+TEST_CASE("the smallest window at the largest type still shows every word of the rail") {
+  Bench b(bench::kCounter, StateFolder(""), 800, 600, 2.0);
+  b.frame();
+  for (const char* name : {"play", "Hold", "Man", "Study", "Files", "Meeting", "Help"}) {
+    INFO(name);
+    REQUIRE(b.places().count(name) == 1);
+    CHECK(b.places().at(name).right() <= 800.0);
+    CHECK(b.places().at(name).bottom() <= 600.0);
+  }
+}
+
 TEST_CASE("asked, the tape stops where a man decides; a click says how far off the guess is") {
   Bench b;
   b.act(kToSafety);
