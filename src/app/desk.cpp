@@ -226,6 +226,7 @@ void Desk::arrangeQuestion() {
     playback.stopAt(coming_ ? std::optional(coming_->t) : std::nullopt);
   } else if (coming_ && playback.time() == coming_->t) {
     view.question = std::exchange(coming_, std::nullopt);
+    view.question->places = placesFor(*rep_, view.question->man, model_);
   }
 }
 

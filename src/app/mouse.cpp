@@ -44,7 +44,8 @@ const Man& manOf(const Screen& screen, int man) {
 void press(Screen& screen, Vec2 at) {
   Desk& desk = screen.desk;
   if (desk.view.question) {
-    desk.view.question->guess = fieldPlace(desk, screen.layout).camera.fromPage(at);
+    desk.view.question->guess =
+        guessAt(*desk.view.question, fieldPlace(desk, screen.layout).camera.fromPage(at));
     return;
   }
   const int man = manAt(desk, screen.layout, at);

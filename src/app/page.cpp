@@ -37,8 +37,20 @@ PageRect heldBox(const PageLayout& layout) {
   return box;
 }
 
+/// Wide enough to show the man who is asked.
+FieldView viewOf(const Desk& desk, const Tape& tape, const PageLayout& layout) {
+  constexpr double kRound = 1.4, kAbove = 3.4;  // yd around him; the question stands above
+  FieldView view = viewAt(tape, desk.playback.time(), layout.low ? kLowView : kView);
+  if (!desk.view.question) return view;
+  const auto man = static_cast<std::size_t>(desk.view.question->man);
+  const Vec2 at = frameAt(tape, desk.playback.time()).men[man].pos;
+  view.low = {std::min(view.low.x, at.x - kRound), std::min(view.low.y, at.y - kRound)};
+  view.high = {std::max(view.high.x, at.x + kRound), std::max(view.high.y, at.y + kAbove)};
+  return view;
+}
+
 FieldLook lookFor(const Desk& desk, const Tape& tape, const PageRect& box, const PageLayout& layout) {
-  const FieldView view = viewAt(tape, desk.playback.time(), layout.low ? kLowView : kView);
+  const FieldView view = viewOf(desk, tape, layout);
   FieldLook look;
   look.box = box;
   look.low = view.low, look.high = view.high;
@@ -155,17 +167,30 @@ void addJobs(DisplayList& page, const Desk& desk, const PageLayout& layout) {
   page.panels.push_back(std::move(panel));
 }
 
+/// The places to choose from; once one is chosen a ring stands around the right one.
+void drawLetters(Panel& panel, const PutQuestion& question, const Camera& camera, double text) {
+  for (const LetteredPlace& offered : question.places) {
+    const Vec2 at = camera.toPage(offered.place);
+    if (question.guess && offered.right) panel.shapes.push_back(Disc{at, 1.3 * text, StyleId::option_ring});
+    panel.shapes.push_back(Disc{at, 0.8 * text, StyleId::option});
+    panel.shapes.push_back(Label{at, std::string(1, offered.letter), 1.1 * text, StyleId::option_letter});
+  }
+}
+
 /// The spot that was clicked and the spot where he fits, with a rule between them.
 void addGuess(DisplayList& page, const Desk& desk, const PageLayout& layout) {
   const auto& question = desk.view.question;
-  if (!question || !question->guess) return;
+  if (!question) return;
   const FieldPlace place = fieldPlace(desk, layout);
-  const Vec2 guess = place.camera.toPage(*question->guess);
-  const Vec2 truth = place.camera.toPage(fitSpot(*desk.rep(), question->man));
   Panel panel = pagePanel(place.look.box);
-  panel.shapes.push_back(Line{guess, truth, StyleId::caliper});
-  panel.shapes.push_back(Disc{guess, 0.6 * layout.text, StyleId::tick_saw});
-  panel.shapes.push_back(Disc{truth, 0.6 * layout.text, StyleId::tick_decided});
+  if (question->guess) {
+    const Vec2 guess = place.camera.toPage(*question->guess);
+    const Vec2 truth = place.camera.toPage(fitSpot(*desk.rep(), question->man));
+    panel.shapes.push_back(Line{guess, truth, StyleId::caliper});
+    panel.shapes.push_back(Disc{guess, 0.6 * layout.text, StyleId::tick_saw});
+    panel.shapes.push_back(Disc{truth, 0.6 * layout.text, StyleId::tick_decided});
+  }
+  drawLetters(panel, *question, place.camera, layout.text);
   page.panels.push_back(std::move(panel));
 }
 

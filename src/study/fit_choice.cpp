@@ -208,6 +208,19 @@ std::size_t shownRep(const Case& reps, const Reps& right, const std::vector<Reps
   return best;
 }
 
+/// The choice a man had in one state of the man he reads, nothing judged yet.
+FitChoice choiceIn(const Setup& setup, int man, FitRole role, int state) {
+  FitTable fits = setup.fits;
+  const FitJob& job = setup.men[static_cast<std::size_t>(man)].fit;
+  const Fit* row = rowOf(fits, role, structureFor(job, setup.direction));
+  FitChoice choice;
+  choice.man = man, choice.role = role;
+  if (row != nullptr) choice.right.deed.fit = row[state];
+  if (isBacker(role)) choice.end = static_cast<EndState>(state);
+  if (role == FitRole::alley) choice.backer = static_cast<BackerState>(state);
+  return choice;
+}
+
 void judge(FitChoice& choice, const Setup& setup, const Model& model, const Case& reps, int threads) {
   const auto deeds = picked(setup, choice, model, reps, threads);
   const Reps right = playWith(setup, choice, choice.right.deed, model, reps.judging, threads);
@@ -269,22 +282,39 @@ std::vector<FitChoice> choicesOf(const Setup& setup, int man, const Model& model
   std::vector<Seen> seen(static_cast<std::size_t>(std::max(n, 0)));
   visitAll({setup}, model, first_seed, n, threads,
            [&](std::size_t, std::size_t rep, const Tape& tape) { seen[rep] = seenBy(tape, man, role); });
-  FitTable fits = setup.fits;
-  const Fit* row =
-      rowOf(fits, role, structureFor(setup.men[static_cast<std::size_t>(man)].fit, setup.direction));
   std::vector<FitChoice> choices;
   for (const Case& reps : casesOf(seen, role, first_seed)) {
-    FitChoice choice;
-    choice.man = man, choice.role = role;
-    if (row != nullptr) choice.right.deed.fit = row[reps.state];
-    if (isBacker(role)) choice.end = static_cast<EndState>(reps.state);
-    if (role == FitRole::alley) choice.backer = static_cast<BackerState>(reps.state);
+    FitChoice choice = choiceIn(setup, man, role, reps.state);
     judge(choice, setup, model, reps, threads);
     choices.push_back(std::move(choice));
   }
   std::stable_sort(choices.begin(), choices.end(),
                    [](const FitChoice& a, const FitChoice& b) { return widest(a) > widest(b); });
   return choices;
+}
+
+std::vector<OtherPlace> otherPlacesIn(const Tape& tape, int man, const Model& model, double margin) {
+  constexpr std::size_t kMostPlaces = 3;
+  const FitRole role = roleOf(tape.setup, man);
+  const Seen seen = seenBy(tape, man, role);
+  if (readsAState(role) && seen.state == 0) return {};
+  const FitChoice choice = choiceIn(tape.setup, man, role, seen.state);
+  const Played own = playedBy(tape, man);
+  std::vector<OtherPlace> found, apart;
+  for (const FitDeed& deed : deedsOf(role, choice.right.deed.fit)) {
+    const Played other = playedBy(playTape(withDeed(tape.setup, choice, deed), model, tape.seed), man);
+    if (other.yards >= own.yards + margin && inSight(other.place))
+      found.push_back({other.place, other.yards});
+  }
+  std::stable_sort(found.begin(), found.end(),
+                   [](const OtherPlace& a, const OtherPlace& b) { return a.yards > b.yards; });
+  const auto near = [](Vec2 a, Vec2 b) { return distance(a, b) < kSamePlace; };
+  for (const OtherPlace& place : found) {
+    const bool taken = std::any_of(apart.begin(), apart.end(),
+                                   [&](const OtherPlace& other) { return near(other.place, place.place); });
+    if (!taken && !near(place.place, own.place) && apart.size() < kMostPlaces) apart.push_back(place);
+  }
+  return apart;
 }
 
 }  // namespace gapsound

@@ -51,4 +51,15 @@ struct FitChoice {
 /// The setup in which the man of the choice does this.
 [[nodiscard]] Setup withDeed(const Setup& setup, const FitChoice& choice, const FitDeed& deed);
 
+/// Another place, and what the run gained with the man there.
+struct OtherPlace {
+  Vec2 place;          // yd, when the run was decided
+  double yards = 0.0;  // of that one rep
+};
+/// Where his other deeds would have had the man in this very rep, those with which it gained at least
+/// `margin` yards more, costliest first, each apart from where he was and from one another; at most three.
+/// Empty where he had no choice. It plays the rep once for each deed.
+[[nodiscard]] std::vector<OtherPlace> otherPlacesIn(const Tape& tape, int man, const Model& model,
+                                                    double margin);
+
 }  // namespace gapsound

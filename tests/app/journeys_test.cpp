@@ -9,6 +9,7 @@
 #include "bench.hpp"
 #include "io/atomic_file.hpp"
 #include "io/scenario_file.hpp"
+#include "study/fit_choice.hpp"
 
 using namespace gapsound;
 using bench::Bench;
@@ -229,10 +230,43 @@ TEST_CASE("asked, the tape stops where a man decides; a click says how far off t
   const Vec2 truth = fitSpot(*b.desk.rep(), question.man);
   b.take(clickEvents(fieldPlace(b.desk, b.layout()).camera.toPage(truth)));
   REQUIRE(b.desk.view.question->guess);
-  CHECK(questionWords(*b.desk.rep(), *b.desk.view.question).rfind("0.0 yd", 0) == 0);
+  const std::string verdict = questionWords(*b.desk.rep(), *b.desk.view.question);
+  CHECK((verdict.starts_with("0.0 yd") || verdict.find(" is right.") == 1));
   CHECK(b.desk.view.selected == "SS");
   b.act("space");
   CHECK_FALSE(b.desk.view.question);
+}
+
+TEST_CASE("a question has letters where another place costs in this very rep, and says what it costs") {
+  Bench b("power-right-spill.json");
+  b.act("home,q");
+  int lettered = 0;
+  for (int asked = 0; asked < 12; ++asked) {
+    b.act("space");
+    for (int i = 0; i < 400 && b.desk.playback.playing(); ++i) b.frame(1.0 / 60.0);
+    b.frame();
+    if (!b.desk.view.question) break;
+    const PutQuestion question = *b.desk.view.question;
+    const std::string& id = b.desk.rep()->tape.setup.men[static_cast<std::size_t>(question.man)].id;
+    const Vec2 at = b.man(id, b.layout());
+    const PageRect field = b.layout().field;
+    CHECK((field.x < at.x && at.x < field.right() && field.y < at.y && at.y < field.bottom()));
+    if (question.places.empty()) continue;
+    ++lettered;
+    const double own = b.desk.rep()->tape.record.yards;
+    const auto rights = std::count_if(question.places.begin(), question.places.end(),
+                                      [](const LetteredPlace& place) { return place.right; });
+    CHECK(rights == 1);
+    for (const LetteredPlace& place : question.places) {
+      if (!place.right) CHECK(place.yards >= std::min(own, kLongestCounted) + 1.0);
+      PutQuestion answered = question;
+      answered.guess = guessAt(question, place.place + Vec2{0.1, -0.1});
+      CHECK(*answered.guess == place.place);
+      const std::string words = questionWords(*b.desk.rep(), answered);
+      CHECK(words.starts_with(place.right ? std::string(1, place.letter) + " is right." : "No: with "));
+    }
+  }
+  CHECK(lettered > 0);
 }
 
 TEST_CASE("a held look is compared on the same luck when another rep is chosen") {
