@@ -70,10 +70,10 @@ void printWords(const Setup& look, const FaultResult& result, int n) {
       "{}\n\n{}, {} reps each on the same luck; without a mistake {:.2f} yd off the man in front, {:.2f} on "
       "the call\n\n",
       result.sentence, look.title, n, result.mean_fixed, result.mean_called);
-  fmt::print("{:<7}{:<16}{:>9}{:>18}{:>11}{:>13}{:>18}  {}\n", "player", "mistake", "costs yd", "95 %",
+  fmt::print("{:<7}{:<16}{:>9}{:>18}{:>13}{:>13}{:>18}  {}\n", "player", "mistake", "costs yd", "95 %",
              "on the call", "off the man", "won back", "repaired by");
   for (const FaultRow& row : result.rows)
-    fmt::print("{:<7}{:<16}{:>+9.2f}{:>18}{:>11.2f}{:>13.2f}{:>18}  {}\n", playersOf(look, row), kindsOf(row),
+    fmt::print("{:<7}{:<16}{:>+9.2f}{:>18}{:>13.2f}{:>13.2f}{:>18}  {}\n", playersOf(look, row), kindsOf(row),
                row.loss.difference, fmt::format("{:+.2f} to {:+.2f}", row.loss.ci.low, row.loss.ci.high),
                row.mean_called, row.mean_fixed,
                fmt::format("{:+.2f} to {:+.2f}", row.won_back.ci.low, row.won_back.ci.high),

@@ -24,8 +24,14 @@ struct Interval {
 /// A gain as the league counts it: the nearest whole yard, halves away from zero.
 [[nodiscard]] double wholeYards(double yards);
 
-/// Student's interval of a mean at `level` in (0, 1); the bare mean below two values.
+/// Third moment about the mean over sd^3, both unbiased; 0 below three values or where nothing varies.
+[[nodiscard]] double skewnessOf(std::span<const double> sample);
+/// Interval of a mean at `level` in (0, 1) for values with a long tail to one side: Student's where there is
+/// no skewness, else reaching further to the side of the tail (Willink 2005, Communications in Statistics
+/// 34:753). The bare mean below two values.
 [[nodiscard]] Interval meanInterval(std::span<const double> sample, double level = 0.95);
+/// The same from the mean, standard deviation and skewness of n values.
+[[nodiscard]] Interval skewedInterval(double mean, double sd, double skewness, int n, double level = 0.95);
 /// Wilson's score interval of a share (Wilson 1927); [0, 1] for n = 0.
 [[nodiscard]] Interval shareInterval(int hits, int n, double level = 0.95);
 

@@ -57,8 +57,10 @@ std::vector<std::pair<double, std::int64_t>> Histogram::counts() const {
 void Moments::add(double value) {
   if (n_++ == 0) first_ = value;
   sum_ += value;
-  from_first_ += value - first_;
-  squares_ += (value - first_) * (value - first_);
+  const double off = value - first_;
+  from_first_ += off;
+  squares_ += off * off;
+  cubes_ += off * off * off;
 }
 
 double Moments::sd() const {
@@ -67,7 +69,17 @@ double Moments::sd() const {
   return std::sqrt(std::max(squares_ - from_first_ * from_first_ / n, 0.0) / (n - 1.0));
 }
 
-Interval Moments::interval(double level) const { return paired(level).ci; }
+double Moments::skewness() const {
+  const double spread = sd(), n = static_cast<double>(n_);
+  if (n_ < 3 || spread == 0.0) return 0.0;
+  const double shift = from_first_ / n;
+  const double cubes = cubes_ - 3.0 * shift * squares_ + 2.0 * n * shift * shift * shift;
+  return n * cubes / ((n - 1.0) * (n - 2.0) * spread * spread * spread);
+}
+
+Interval Moments::interval(double level) const {
+  return skewedInterval(mean(), sd(), skewness(), static_cast<int>(n_), level);
+}
 
 Paired Moments::paired(double level) const { return pairedFrom(static_cast<int>(n_), mean(), sd(), level); }
 

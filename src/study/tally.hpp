@@ -33,21 +33,24 @@ class Histogram {
   std::vector<std::uint32_t> counts_;
 };
 
-/// Mean and standard deviation of a stream of values.
+/// Mean, standard deviation and skewness of a stream of values.
 class Moments {
  public:
   void add(double value);
   [[nodiscard]] std::int64_t n() const { return n_; }
   [[nodiscard]] double mean() const { return n_ > 0 ? sum_ / static_cast<double>(n_) : 0.0; }
   [[nodiscard]] double sd() const;
-  /// Student's interval of the mean.
+  /// As skewnessOf.
+  [[nodiscard]] double skewness() const;
+  /// As meanInterval.
   [[nodiscard]] Interval interval(double level = 0.95) const;
   /// Against no difference: the paired t test when the values are differences.
   [[nodiscard]] Paired paired(double level = 0.95) const;
 
  private:
   std::int64_t n_ = 0;
-  double sum_ = 0.0, from_first_ = 0.0, squares_ = 0.0, first_ = 0.0;  // the last two about the first value
+  double sum_ = 0.0, first_ = 0.0;
+  double from_first_ = 0.0, squares_ = 0.0, cubes_ = 0.0;  // powers about the first value
 };
 
 /// Adds reps up one by one, in constant memory.

@@ -20,7 +20,7 @@ class VersusTally {
   void add(const Summary& rep);
   [[nodiscard]] int pairs() const { return static_cast<int>(yards_.n()); }
   /// At 95 %, of the mean difference.
-  [[nodiscard]] Interval interval() const { return yards_.interval(); }
+  [[nodiscard]] Interval interval() const { return yards_.paired().ci; }
   [[nodiscard]] Versus versus() const;
 
  private:

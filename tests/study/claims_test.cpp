@@ -65,9 +65,9 @@ TEST_CASE("long: intervals at 95 % hold the truth about as often as they say") {
   MESSAGE("of 2000 samples of 100: mean " << 100 * c.mean << " %, stuffed " << 100 * c.stuffed
                                           << " %, four or more " << 100 * c.four_plus << " %, ten or more "
                                           << 100 * c.ten_plus << " %");
-  // Short of 95: one snap in a hundred goes all the way, and Student's interval of a sample without one does
-  // not know it. 91 is what we are after; 85 is what no change may fall below.
-  CHECK(c.mean >= 0.85);
+  // Short of 95: one snap in a hundred goes all the way, and a sample without one does not know it. 91 is
+  // what we are after; 88, what Student's interval would hold, is what no change may fall below.
+  CHECK(c.mean >= 0.88);
   WARN(c.mean >= 0.91);
   for (const double share : {c.stuffed, c.four_plus, c.ten_plus}) {
     CHECK(share >= 0.925);

@@ -12,6 +12,7 @@
 
 #include "base/stream.hpp"
 #include "study/statistics.hpp"
+#include "study/tally.hpp"
 
 // The statistics of studies against Boost.Math, which has its own code for each of them.
 
@@ -73,13 +74,43 @@ TEST_CASE("the paired test is Boost.Math's t test of the differences") {
     }
 }
 
-TEST_CASE("the ends of a mean's interval are the means that the t test rejects at just that level") {
-  const auto sample = gains(9, 60);
+TEST_CASE(
+    "without skewness the ends of a mean's interval are the means the t test rejects at just that level") {
+  auto sample = gains(9, 30);
+  for (std::size_t k = 0; k < 30; ++k) sample.push_back(-sample[k]);
   for (const double level : {0.9, 0.95, 0.999}) {
     const Interval i = meanInterval(sample, level);
     CHECK(stats::one_sample_t_test(sample, i.low).second == Approx(1.0 - level).epsilon(1e-8));
     CHECK(stats::one_sample_t_test(sample, i.high).second == Approx(1.0 - level).epsilon(1e-8));
   }
+}
+
+// Willink 2005: the ends are the means whose t, with the cube that takes skewness out, is Student's quantile.
+TEST_CASE("the ends of a skewed mean's interval solve the cubic they come from") {
+  const auto sample = gains(9, 60);
+  const double n = 60, sd = sdOf(sample), a = skewnessOf(sample) / (6.0 * std::sqrt(n));
+  REQUIRE(std::abs(a) > 0.001);
+  const auto straight = [&](double mean) {
+    const double t = (meanOf(sample) - mean) / (sd / std::sqrt(n));
+    return t + a + 2.0 * a * t * t + 4.0 / 3.0 * a * a * t * t * t;
+  };
+  for (const double level : {0.9, 0.95, 0.999}) {
+    const double quantile = boost::math::quantile(boost::math::students_t(n - 1), 0.5 + 0.5 * level);
+    const Interval i = meanInterval(sample, level);
+    CHECK(straight(i.low) == Approx(quantile).epsilon(1e-9));
+    CHECK(straight(i.high) == Approx(-quantile).epsilon(1e-9));
+  }
+}
+
+TEST_CASE("skewness is Boost.Math's, with the divisors that make its moments unbiased") {
+  const auto sample = gains(9, 60);
+  const double n = 60, plain = stats::skewness(sample);
+  CHECK(skewnessOf(sample) == Approx(plain * std::sqrt(n * (n - 1.0)) / (n - 2.0)).epsilon(1e-12));
+  Moments moments;
+  for (const double x : sample) moments.add(x);
+  CHECK(moments.skewness() == Approx(skewnessOf(sample)).epsilon(1e-9));
+  CHECK(moments.interval().low == Approx(meanInterval(sample).low).epsilon(1e-9));
+  CHECK(moments.interval().high == Approx(meanInterval(sample).high).epsilon(1e-9));
 }
 
 TEST_CASE("the ends of a share's interval solve the score equation") {

@@ -109,6 +109,24 @@ TEST_CASE("the mean's interval covers the true mean about as often as it says") 
   CHECK(covered < 0.97 * kTrials);
 }
 
+// Student's interval of thirty exponential values holds their mean in 92.7 of a hundred and lets it escape
+// upwards in nearly all others.
+TEST_CASE("the mean's interval covers the mean of an exponential about as often as it says, on both sides") {
+  int below = 0, above = 0;
+  constexpr int kTrials = 4000;
+  Stream stream(17, 1, "test");
+  std::vector<double> x(30);
+  for (int k = 0; k < kTrials; ++k) {
+    for (double& value : x) value = -std::log(1.0 - stream.unit());
+    const Interval i = meanInterval(x);
+    below += i.high < 1.0;
+    above += i.low > 1.0;
+  }
+  CHECK(below < 0.045 * kTrials);
+  CHECK(above > 0.01 * kTrials);
+  CHECK(below + above < 0.065 * kTrials);
+}
+
 TEST_CASE("the bootstrap of a mean comes near Student's interval and repeats itself") {
   const auto x = normals(7, 400, 4.0, 6.0);
   const auto mean = [&](std::span<const std::size_t> drawn) {
