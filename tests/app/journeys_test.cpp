@@ -191,15 +191,17 @@ TEST_CASE("leaving unsaved work asks; saving and dropping both go on") {
 }
 
 TEST_CASE("every size keeps its field, ledger, ladder and rail on the screen") {
-  for (const auto& [width, height] : {std::pair{800, 600}, std::pair{1280, 720}, std::pair{2560, 1440}}) {
-    Bench b(bench::kCounter, StateFolder(""), width, height);
+  for (const auto& size : {std::pair{800, 600}, std::pair{1280, 720}, std::pair{2560, 1440}}) {
+    const int width = size.first;
+    Bench b(bench::kCounter, StateFolder(""), width, size.second);
     b.act("l,m");
-    for (const auto& [name, box] : b.places()) {
-      INFO(name << " at " << width);
+    for (const auto& place : b.places()) {
+      const auto& box = place.second;
+      INFO(place.first << " at " << width);
       CHECK(box.x >= 0.0);
       CHECK(box.right() <= width);
     }
-    const PageLayout layout = layoutOf(width, height, true, true, false);
+    const PageLayout layout = layoutOf(width, size.second, true, true, false);
     CHECK(layout.field.width > 200.0);
     CHECK(layout.field.height > 200.0);
     CHECK(layout.ladder.bottom() <= layout.rail.y + 1.0);

@@ -163,7 +163,8 @@ TEST_CASE("no two types have one name") {
     for (const auto& type :
          matches(sharedPart(source), "\n(?:struct|class|enum class) (\\w+)(?: final)?(?: :[^;\n]*)? \\{")) {
       const auto [other, is_new] = places.emplace(type, source.name);
-      INFO(type << " in " << source.name << " and in " << other->second);
+      const std::string& elsewhere = other->second;
+      INFO(type << " in " << source.name << " and in " << elsewhere);
       CHECK(is_new);
     }
   CHECK(places.size() > 200);
