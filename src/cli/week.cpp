@@ -28,8 +28,8 @@ namespace gapsound {
 namespace {
 
 constexpr int kFaultReps = 100;
-constexpr int kQuizQuestions = 4, kQuizReps = 300;
-constexpr std::size_t kQuizRuns = 3, kClips = 3;
+constexpr int kQuizQuestions = 4, kQuizReps = 240;
+constexpr std::size_t kQuizRuns = 3, kQuizCalls = 2, kClips = 3;
 constexpr FitRole kQuizRoles[] = {FitRole::interior,    FitRole::edge,           FitRole::first_backer,
                                   FitRole::fill_backer, FitRole::overlap_backer, FitRole::force,
                                   FitRole::alley,       FitRole::cutback};
@@ -172,10 +172,11 @@ class Week {
     }
     return intents;
   }
-  /// From the first call that puts a clear question to him.
+  /// From the first call that puts a clear question to him, the first two tried.
   std::vector<FitQuestion> questionsOf(const std::string& man) {
     std::vector<FitQuestion> questions;
-    for (std::size_t call = 0; call < handout_.calls.size() && questions.empty(); ++call) {
+    for (std::size_t call = 0; call < std::min(handout_.calls.size(), kQuizCalls) && questions.empty();
+         ++call) {
       const Handout looks = quizLooks(call);
       if (isThere(looks, man))
         questions =
