@@ -76,10 +76,24 @@ void refuseFolder(const std::string& file, const char* what) {
   refuse(file, what);
 }
 
+/// A device or a pipe is written into: a file put in its place would take it from everybody.
+bool isNoFile(const std::string& name) {
+  struct stat there {};
+  return stat(name.c_str(), &there) == 0 && !S_ISREG(there.st_mode);
+}
+
+void writeInto(const std::string& name, std::string_view content) {
+  std::ofstream out(name, std::ios::binary);
+  errno = 0;
+  if (!out || !out.write(content.data(), static_cast<std::streamsize>(content.size())) || !out.flush())
+    refuse(name, "cannot be written");
+}
+
 }  // namespace
 
 void writeAtomically(const std::string& file, std::string_view content) {
   refuseFolder(file, "cannot be written");
+  if (isNoFile(file)) return writeInto(file, content);
   Temporary temporary(file);
   temporary.write(content);
   temporary.moveIntoPlace();
@@ -87,6 +101,7 @@ void writeAtomically(const std::string& file, std::string_view content) {
 
 void requireWritable(const std::string& file) {
   refuseFolder(file, "cannot be written");
+  if (isNoFile(file)) return;
   const Temporary probe(file);
 }
 

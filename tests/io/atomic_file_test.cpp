@@ -47,6 +47,16 @@ TEST_CASE("what cannot be written leaves no trace") {
   CHECK(folder.count() == 1);
 }
 
+TEST_CASE("a device is written into and stays a device") {
+  const Folder folder;
+  std::filesystem::create_symlink("/dev/full", folder.file("full"));
+  requireWritable(folder.file("full"));
+  CHECK_THROWS_AS(writeAtomically(folder.file("full"), "x"), Error);
+  writeAtomically("/dev/null", "x");
+  CHECK(std::filesystem::is_symlink(folder.file("full")));
+  CHECK(std::filesystem::is_character_file("/dev/null"));
+}
+
 TEST_CASE("asking whether a file may be written changes nothing") {
   const Folder folder;
   requireWritable(folder.file("a"));
