@@ -138,6 +138,7 @@ enum class BlockRule : std::uint8_t {
   base,        // man on me
   back,        // man in the next gap on the back side
   back_shade,  // the same, but only one who is nearer to me than to the next man's nose
+  back_far,    // a gap further: the two behind me pull
   cover,       // zone: man from my nose to my play-side gap
   combo_out,   // help the play-side neighbour with his man, then climb
   combo_in,    // help the back-side neighbour with his man on my side, then climb
@@ -152,6 +153,7 @@ enum class BlockRule : std::uint8_t {
   cutoff,
   scoop,
   lock,
+  lock_gun,  // last man of the line on the back side of a gun: nothing fakes the end there, so he is locked
   arc,
   fan,
   stalk,

@@ -8,6 +8,7 @@
 namespace gapsound {
 namespace {
 
+constexpr double kGunFrom = 4.5;    // quarterback deeper than this: shotgun, yd
 constexpr double kPullsFrom = 3.0;  // a back deeper than this runs straight at his man, yd
 
 BlockStep stepTo(BlockRule rule, const char* at) {
@@ -24,7 +25,8 @@ BlockKind kindOf(BlockRule rule) {
       {BlockRule::wrap, BlockKind::wrap},     {BlockRule::lead, BlockKind::lead},
       {BlockRule::insert, BlockKind::insert}, {BlockRule::hinge, BlockKind::hinge},
       {BlockRule::cutoff, BlockKind::cutoff}, {BlockRule::lock, BlockKind::base},
-      {BlockRule::arc, BlockKind::arc},       {BlockRule::stalk, BlockKind::stalk}};
+      {BlockRule::lock_gun, BlockKind::base}, {BlockRule::arc, BlockKind::arc},
+      {BlockRule::stalk, BlockKind::stalk}};
   for (const auto& [known, kind] : kKinds) {
     if (known == rule) return kind;
   }
@@ -176,9 +178,11 @@ bool Blocking::apply(int man, const BlockStep& step) {
     case BlockRule::base:
       return base(man);
     case BlockRule::back:
-      return back(man, -kHeadUp);
+      return back(man, neighbour(man, -1), -kHeadUp);
     case BlockRule::back_shade:
-      return back(man, kHeadUp);
+      return back(man, neighbour(man, -1), kHeadUp);
+    case BlockRule::back_far:
+      return back(man, neighbour(neighbour(man, -1), -1), kHeadUp);
     case BlockRule::cover:
       return cover(man);
     case BlockRule::combo_out:
@@ -207,6 +211,8 @@ bool Blocking::apply(int man, const BlockStep& step) {
       return crack(man, step);
     case BlockRule::fake:
       return fake(man);
+    case BlockRule::lock_gun:
+      return endsLineOfGun(man) && onMan(man, BlockKind::base, step);
     default:
       return onMan(man, kindOf(step.rule), step);
   }
@@ -219,9 +225,15 @@ int Blocking::behind(int man) const {
   return near == kNobody ? counts_.back_edge : near;
 }
 
+bool Blocking::endsLineOfGun(int man) const {
+  return neighbour(man, -1) == kNobody &&
+         std::any_of(look_.offense.begin(), look_.offense.end(),
+                     [](const Attacker& a) { return a.group == Group::quarterback && a.spot.y < -kGunFrom; });
+}
+
 bool Blocking::onMan(int man, BlockKind kind, const BlockStep& step) {
-  const bool is_behind =
-      kind == BlockKind::hinge || kind == BlockKind::cutoff || step.rule == BlockRule::lock;
+  const bool is_behind = kind == BlockKind::hinge || kind == BlockKind::cutoff ||
+                         step.rule == BlockRule::lock || step.rule == BlockRule::lock_gun;
   BlockJob& j = job(man);
   j.kind = kind;
   j.target = step.at.empty() && is_behind ? behind(man) : targetNamed(step.at.empty() ? "next" : step.at);

@@ -71,8 +71,7 @@ bool Blocking::base(int man) {
 }
 
 /// `from_nose`: how far inside of the next man's nose the defender has to be, yd.
-bool Blocking::back(int man, double from_nose) {
-  const int neighbour_there = neighbour(man, -1);
+bool Blocking::back(int man, int neighbour_there, double from_nose) {
   if (neighbour_there == kNobody) return false;
   const int target = lineman(x(neighbour_there) + from_nose, x(man) - kInside, x(man), true);
   if (target == kNobody) return false;
@@ -135,6 +134,11 @@ bool Blocking::comboBack(int man) {
 bool Blocking::scoop(int man) {
   const int outer = neighbour(man, +1);
   if (outer == kNobody) return false;
+  if (job(outer).kind == BlockKind::combo && job(outer).partner == man) {
+    job(man).kind = BlockKind::combo;
+    pair(man, outer, job(outer).target);
+    return true;
+  }
   const int target = lineman(x(man), x(outer) + kHeadUp, x(man), true);
   if (target == kNobody) return false;
   job(man).kind = BlockKind::scoop;

@@ -67,7 +67,7 @@ class Blocking {
   bool down(int man);
   bool post(int man);
   bool base(int man);
-  bool back(int man, double from_nose);
+  bool back(int man, int neighbour_there, double from_nose);
   bool cover(int man);
   bool comboOut(int man);
   bool comboIn(int man);
@@ -84,6 +84,7 @@ class Blocking {
   bool fake(int man);
   bool onMan(int man, BlockKind kind, const BlockStep& step);
   int behind(int man) const;
+  bool endsLineOfGun(int man) const;
   void addManner(int man, const BlockStep& step);
   void pair(int stays, int leaves, int target);
 

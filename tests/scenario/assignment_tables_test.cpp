@@ -114,14 +114,15 @@ TEST_CASE("inside zone by hand: over, under, 4-2-5, odd, bear") {
                "LT base WE", "F lead W"}});
 }
 
-// Away from the run the tackle cuts off a man in his inside gap, else he climbs and the end man is left.
+// Away from the run a man between guard and tackle is theirs together until the guard can climb; with nobody
+// there the tackle climbs and the end man is left.
 TEST_CASE("wide zone by hand: over, under, 4-2-5, odd, bear") {
   checkTable({"F01", "R06", "D01", "quarters",
               {"Y combo SE +RT", "RT combo SE +Y >S", "RG reach DT", "C combo NT +LG >M", "LG combo NT +C",
                "LT climb >W", "F lead M"}});
   checkTable({"F01", "R06", "D02", "quarters",
-              {"Y reach S", "RT combo SE +RG", "RG combo SE +RT >M", "C combo NT +LG", "LG combo NT +C >W",
-               "LT scoop DT", "F lead W"}});
+              {"Y reach S", "RT combo SE +RG", "RG combo SE +RT >M", "C reach NT", "LG combo DT +LT >W",
+               "LT combo DT +LG", "F lead W"}});
   checkTable({"F01", "R06", "D03", "quarters",
               {"Y combo SE +RT", "RT combo SE +Y >M", "RG reach DT", "C combo NT +LG >W", "LG combo NT +C",
                "LT climb >FS", "F lead W"}});
@@ -129,8 +130,8 @@ TEST_CASE("wide zone by hand: over, under, 4-2-5, odd, bear") {
               {"Y reach OLB", "RT combo DE +RG", "RG combo DE +RT >M", "C combo NT +LG", "LG combo NT +C >W",
                "LT climb >FS", "F lead W"}});
   checkTable({"F01", "R06", "D08", "cover 1",
-              {"Y reach OLB", "RT reach S", "RG reach DT", "C combo NT +LG", "LG combo NT +C >M",
-               "LT scoop DT2", "F lead W"}});
+              {"Y reach OLB", "RT reach S", "RG reach DT", "C base NT", "LG combo DT2 +LT >M",
+               "LT combo DT2 +LG", "F lead W"}});
 }
 
 TEST_CASE("duo by hand: over, under, 4-2-5, odd, bear") {
