@@ -91,7 +91,7 @@ std::string endingWords(const Rep& rep) {
 
 /// The rep in a line; without the tacklers where they would run into what stands on the right of it.
 std::string repWords(const Rep& rep, const std::string& beside, double size, double width) {
-  const std::string words = fmt::format("rep {}: {}", rep.tape.seed, endingWords(rep));
+  std::string words = fmt::format("rep {}: {}", rep.tape.seed, endingWords(rep));
   if (roughWidth(words, size) + roughWidth(beside, size) + size < width) return words;
   return fmt::format("rep {}: {}", rep.tape.seed, endingLine(rep.tape.record));
 }
