@@ -194,7 +194,8 @@ TEST_CASE("long: clips are written whole, alone and side by side") {
 
 TEST_CASE("a picked clip shows one rep of a hundred, and both sides of a pair on the same luck") {
   const ScratchFolder folder;
-  const auto refused = run({"clip", kCounter, "--pick", "worst", "--b-seed", "4", "-o", folder.path("a.gif")});
+  const auto refused =
+      run({"clip", kCounter, "--pick", "worst", "--b-seed", "4", "-o", folder.path("a.gif")});
   CHECK(refused.code == 3);
   CHECK(refused.err.find("--b-seed") != std::string::npos);
   CHECK(folder.names().empty());

@@ -95,7 +95,7 @@ TEST_CASE("long: what a kicked end, a wide scrape and a late safety cost on powe
                                           mistake(look, "SS", FaultKind::late_read)};
   const std::vector<Setup> setups = faultSetups(look, mistakes);
   Rows rows(setups.size());
-  const Schedule schedule(setups.size(), 1500);
+  const Schedule schedule(setups.size(), 5000);
   playInOrder({setups, looks::model(), 1}, schedule, 0, 0, [&](std::size_t k, const Summary& rep) {
     rows[schedule.at(k).cell].push_back(outcomeOf(rep));
     return true;
