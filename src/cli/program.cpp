@@ -26,17 +26,22 @@ void addPicture(CLI::App& verb, PictureOptions& options) {
   verb.add_flag("--no-mix", options.no_mix, "without the snap-to-snap variety of the calls");
 }
 
+/// The sheet of paper, and our men on it.
+void addPaper(CLI::App& verb, HandoutOptions& o) {
+  verb.add_option("--paper", o.paper, "letter, a4")
+      ->check(CLI::IsMember({"letter", "a4"}))
+      ->capture_default_str();
+  verb.add_option("--roster", o.roster,
+                  "your men, CSV: id, number, name, kg or lb, ten, forty, read_delay, clock");
+  verb.add_flag("--names", o.names, "the roster's names as well as its numbers");
+}
+
 void addHandout(CLI::App& verb, HandoutOptions& o) {
   addMany(verb, o);
   verb.get_option("file")->description("scenario or plan file");
   verb.add_option("-o,--out", o.out, "file to write")->required();
-  verb.add_option("--paper", o.paper, "letter, a4")
-      ->check(CLI::IsMember({"letter", "a4"}))
-      ->capture_default_str();
   verb.add_option("--schemes", o.schemes, "runs to show a scenario's front against")->delimiter(',');
-  verb.add_option("--roster", o.roster,
-                  "your men, CSV: id, number, name, kg or lb, ten, forty, read_delay, clock");
-  verb.add_flag("--names", o.names, "the roster's names as well as its numbers");
+  addPaper(verb, o);
   addRepeatable(verb, "--runs", o.runs, "one of a plan's runs, by name (repeatable)");
   addRepeatable(verb, "--calls", o.calls, "one of a plan's calls, by name (repeatable)");
 }
@@ -152,12 +157,7 @@ void addWeek(CLI::App& verb, WeekOptions& o) {
   verb.get_option("file")->description("plan file");
   verb.add_option("-o,--out", o.out, "folder to write")->required();
   verb.add_option("--only", o.only, "parts: summary, matrix, sheets, cards, clips, quiz")->delimiter(',');
-  verb.add_option("--paper", o.paper, "letter, a4")
-      ->check(CLI::IsMember({"letter", "a4"}))
-      ->capture_default_str();
-  verb.add_option("--roster", o.roster,
-                  "your men, CSV: id, number, name, kg or lb, ten, forty, read_delay, clock");
-  verb.add_flag("--names", o.names, "the roster's names as well as its numbers");
+  addPaper(verb, o);
   verb.add_flag("--large", o.large, "fit sheets in type for the sideline");
 }
 

@@ -75,12 +75,13 @@ void printCurve(const SweepResult& result) {
                percent(g.ten_plus), percent(g.success), percent(g.cutback_open), percent(g.cutback_taken),
                marks(result, k));
   }
+  fmt::print("\nbest: the least on other snaps; on these another may be lower by luck\n");
 }
 
 /// Means, the first setting down and the second across; * past the limit, [] the best.
 void printMap(std::FILE* to, const SweepResult& result) {
   const auto& columns = result.axes[1].values;
-  fmt::print(to, "{} down, {} across: mean gain, yd; [ ] least, * costs too much\n{:>9}",
+  fmt::print(to, "{} down, {} across: mean gain, yd; [ ] least on other snaps, * costs too much\n{:>9}",
              axisName(result.axes[0]), axisName(result.axes[1]), "");
   for (const double value : columns) fmt::print(to, "{:>8g}", value);
   for (std::size_t k = 0; k < result.cells.size(); ++k) {

@@ -65,7 +65,7 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
     x = end_spot + (structureFor(v.job, side) == Structure::spill ? m.alley_called_yd : 0.5);
   const double first_x = plan.first == kNobody ? crossing : side * g.place(plan.first).x;
   if (reading.fit == Fit::insert && crossing < first_x + m.alley_outside_yd)
-    x = std::min(x, (plan.first == kNobody ? crossing : side * g.place(plan.first).x) - m.alley_insert_yd);
+    x = std::min(x, first_x - m.alley_insert_yd);
   if (reading.fit == Fit::cutback_window) x = crossing - m.alley_window_yd;
   if (erringBy(v, memory, FaultKind::flowed) > 0.0) x = crossing + m.flow_past_yd;
   x += erringBy(v, memory, FaultKind::over_run);

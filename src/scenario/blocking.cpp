@@ -8,7 +8,6 @@
 namespace gapsound {
 namespace {
 
-constexpr double kGunFrom = 4.5;    // quarterback deeper than this: shotgun, yd
 constexpr double kPullsFrom = 3.0;  // a back deeper than this runs straight at his man, yd
 
 BlockStep stepTo(BlockRule rule, const char* at) {
@@ -212,7 +211,7 @@ bool Blocking::apply(int man, const BlockStep& step) {
     case BlockRule::fake:
       return fake(man);
     case BlockRule::lock_gun:
-      return endsLineOfGun(man) && onMan(man, BlockKind::base, step);
+      return endsLineOfGun(man) && onMan(man, kindOf(step.rule), step);
     default:
       return onMan(man, kindOf(step.rule), step);
   }
@@ -226,9 +225,7 @@ int Blocking::behind(int man) const {
 }
 
 bool Blocking::endsLineOfGun(int man) const {
-  return neighbour(man, -1) == kNobody &&
-         std::any_of(look_.offense.begin(), look_.offense.end(),
-                     [](const Attacker& a) { return a.group == Group::quarterback && a.spot.y < -kGunFrom; });
+  return neighbour(man, -1) == kNobody && snapSeen(look_) == SnapKind::gun;
 }
 
 bool Blocking::onMan(int man, BlockKind kind, const BlockStep& step) {

@@ -80,22 +80,29 @@ bool Blocking::back(int man, int neighbour_there, double from_nose) {
   return true;
 }
 
+/// The man outside who has named me for his double team.
+int Blocking::helper(int man) const {
+  const int outer = neighbour(man, +1);
+  if (outer == kNobody) return kNobody;
+  const BlockJob& his = jobs_[index(outer)];
+  return his.kind == BlockKind::combo && his.partner == man ? outer : kNobody;
+}
+
 /// Zone: the man from my nose to my play-side gap is mine.
 bool Blocking::cover(int man) {
   const int outer = neighbour(man, +1);
   const double to = outer == kNobody ? x(man) + kLastGap : x(outer) - kInside;
-  const int helper =
-      outer != kNobody && job(outer).kind == BlockKind::combo && job(outer).partner == man ? outer : kNobody;
-  int target = helper == kNobody ? lineman(x(man) - kHeadUp, to, x(man), true) : job(helper).target;
+  const int mate = helper(man);
+  int target = mate == kNobody ? lineman(x(man) - kHeadUp, to, x(man), true) : job(mate).target;
   const bool last = outer == kNobody;  // he also has a man a little inside him when nobody is outside
   if (target == kNobody && last) target = lineman(x(man) - kEndInside, x(man), x(man), true);
   if (target == kNobody) return false;
   job(man).target = target;
-  job(man).kind = helper != kNobody              ? BlockKind::combo
+  job(man).kind = mate != kNobody                ? BlockKind::combo
                   : x(target) > x(man) + kHeadUp ? BlockKind::reach
                                                  : BlockKind::base;
-  if (helper == kNobody) return true;
-  pair(man, helper, target);
+  if (mate == kNobody) return true;
+  pair(man, mate, target);
   return true;
 }
 
@@ -134,7 +141,7 @@ bool Blocking::comboBack(int man) {
 bool Blocking::scoop(int man) {
   const int outer = neighbour(man, +1);
   if (outer == kNobody) return false;
-  if (job(outer).kind == BlockKind::combo && job(outer).partner == man) {
+  if (helper(man) != kNobody) {
     job(man).kind = BlockKind::combo;
     pair(man, outer, job(outer).target);
     return true;

@@ -85,6 +85,7 @@ class Blocking {
   bool onMan(int man, BlockKind kind, const BlockStep& step);
   int behind(int man) const;
   bool endsLineOfGun(int man) const;
+  int helper(int man) const;
   void addManner(int man, const BlockStep& step);
   void pair(int stays, int leaves, int target);
 

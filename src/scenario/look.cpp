@@ -152,4 +152,15 @@ std::vector<int> splitOut(const Look& look, const LineShape& shape, int side) {
   return men;
 }
 
+SnapKind snapSeen(const Look& look) {
+  constexpr double kGun = 4.6, kPistol = 3.0;  // yd behind the ball at least
+  for (const Attacker& man : look.offense) {
+    if (man.group != Group::quarterback) continue;
+    return man.spot.y < -kGun      ? SnapKind::gun
+           : man.spot.y < -kPistol ? SnapKind::pistol
+                                   : SnapKind::under_center;
+  }
+  return SnapKind::gun;
+}
+
 }  // namespace gapsound

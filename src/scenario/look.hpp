@@ -64,6 +64,9 @@ struct LineShape {
 /// Centre of a called gap on this line; x of `spot` for calls without a place on the line ("deep", "A+A-").
 [[nodiscard]] double gapCentre(const LineShape& shape, const std::string& gap, Vec2 spot);
 
+/// How the ball is snapped, by how deep the quarterback stands; gun without one.
+[[nodiscard]] SnapKind snapSeen(const Look& look);
+
 /// Receivers split out on one side, widest first.
 [[nodiscard]] std::vector<int> splitOut(const Look& look, const LineShape& shape, int side);
 

@@ -182,7 +182,7 @@ Setup assembled(const Look& look, const Scenario& scenario, const Names& names, 
   fillMen(setup, look, names, scenario, library, model);
   setup.passer = quarterback(look);
   setup.carrier = carrierOf(look, names.scheme);
-  const SnapKind drawn = isFilmed(scenario) ? filmedSnap(look) : names.formation->snap;
+  const SnapKind drawn = isFilmed(scenario) ? snapSeen(look) : names.formation->snap;
   noteCarrier(setup, drawn, names.scheme);
   setup.read.keep_aim_x *= names.splits.tackle / 2.75;
   const SnapKind snap = snapOf(drawn, names.scheme);

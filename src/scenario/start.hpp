@@ -16,9 +16,6 @@ namespace gapsound {
 /// `front` may be null. Spots follow from places and velocities: from rest at the snap, ever faster.
 [[nodiscard]] Look filmedLook(const Scenario& right, const Front* front, const Splits& splits);
 
-/// How the ball was snapped, by how deep the passer was.
-[[nodiscard]] SnapKind filmedSnap(const Look& look);
-
 /// Lays the picture on a Setup for a run to the right: places, ball, and the jobs that neither the file nor a
 /// scheme gives. Throws InputError when the men of the picture are not the men of the look.
 void openFromFilm(Setup& setup, const Scenario& right);

@@ -225,12 +225,4 @@ Look filmedLook(const Scenario& right, const Front* front, const Splits& splits)
   return look;
 }
 
-SnapKind filmedSnap(const Look& look) {
-  for (const Attacker& man : look.offense) {
-    if (man.group != Group::quarterback) continue;
-    return man.spot.y < -4.6 ? SnapKind::gun : man.spot.y < -3.0 ? SnapKind::pistol : SnapKind::under_center;
-  }
-  return SnapKind::gun;
-}
-
 }  // namespace gapsound

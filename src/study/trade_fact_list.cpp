@@ -211,9 +211,8 @@ void addShootAndTechnique(Facts& facts) {
       {13,
        "shooting the puller's gap: a loss with air, worse than staying when blocked back",
        kPractice,
-       {missed(
-            {"shoots with air", air, air.call(&DefensePlan::bs_backer, "shoot"), Y::lost, +1, 4000},
-            "he comes through, but a back who sees him come runs away from him: hardly more snaps are lost"),
+       {missed({"shoots with air", air, air.call(&DefensePlan::bs_backer, "shoot"), Y::lost, +1, 4000},
+               "over a third of these snaps are lost already: the end who squeezes meets the pulling tackle"),
         {"shoots, blocked back", gt, gt.call(&DefensePlan::bs_backer, "shoot"), Y::to_twenty, +1, 1800}}});
   const Drawn surface{"F06", "D03", "R04"}, spread = steady(insideZone());
   const auto setTo = [](const Drawn& look, const char* side) {
@@ -224,8 +223,7 @@ void addShootAndTechnique(Facts& facts) {
        "inside zone bends more to the 3 technique than to the bubble",
        kPractice,
        {missed({"tackle a 3, not a 2i", surface.set("DT", &ManSettings::x, 1.0), surface, Y::bent, +1, 3500},
-               "no difference in 3,500 snaps: the back seldom reads past the double team on him; not traced "
-               "further"),
+               "in either look hardly one snap in seventeen bends; not traced further"),
         missed(
             {"front set to the run, not away", setTo(spread, "left"), setTo(spread, "right"), Y::bent, +1,
              500},
@@ -284,8 +282,7 @@ void addZoneAndPerimeter(Facts& facts) {
                    "wide zone cuts back on backers who over-run it",
                    kPractice,
                    {missed({"over-run: to 20", wideZone(), flow, Y::to_twenty, +1, 2500},
-                           "the ball is bent back more often, but the bent run gains less than the run on "
-                           "the front side it replaces"),
+                           "the ball is bent back more often, but gains less"),
                     {"over-run: bent", wideZone(), flow, Y::bent, +1, 500}}});
   facts.push_back({22,
                    "a crack nobody replaces is a long run; replaced, a short one",
