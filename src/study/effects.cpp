@@ -256,7 +256,7 @@ bool isShown(const Effect& e) {
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2", "C1"});
   if (e.item == "c") return true;
   if (e.item == "d") return on({"P2", "C1"});
-  if (e.item == "e") return on({"P1", "P2", "C3", "C6"});
+  if (e.item == "e") return on({"P1", "P2", "C1", "C3", "C6"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";
 }

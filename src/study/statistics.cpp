@@ -94,8 +94,10 @@ Interval meanInterval(std::span<const double> sample, double level) {
 
 Interval skewedInterval(double mean, double sd, double skewness, int n, double level) {
   if (n < 2 || sd == 0.0) return {mean, mean};
-  const double t = studentQuantile(n, level);
-  return {mean - sd * untwisted(t, skewness, n), mean - sd * untwisted(-t, skewness, n)};
+  constexpr double kReach = 0.5;  // of skewness * t / sqrt(n): beyond it the cube bends past its own turn
+  const double t = studentQuantile(n, level), most = kReach * std::sqrt(n) / t;
+  const double bent = std::clamp(skewness, -most, most);
+  return {mean - sd * untwisted(t, bent, n), mean - sd * untwisted(-t, bent, n)};
 }
 
 Interval shareInterval(int hits, int n, double level) {

@@ -28,7 +28,8 @@ struct Interval {
 [[nodiscard]] double skewnessOf(std::span<const double> sample);
 /// Interval of a mean at `level` in (0, 1) for values with a long tail to one side: Student's where there is
 /// no skewness, else reaching further to the side of the tail (Willink 2005, Communications in Statistics
-/// 34:753). The bare mean below two values.
+/// 34:753), with the skewness bounded to what his expansion carries at this n. The bare mean below two
+/// values.
 [[nodiscard]] Interval meanInterval(std::span<const double> sample, double level = 0.95);
 /// The same from the mean, standard deviation and skewness of n values.
 [[nodiscard]] Interval skewedInterval(double mean, double sd, double skewness, int n, double level = 0.95);

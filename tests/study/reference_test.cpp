@@ -87,7 +87,8 @@ TEST_CASE(
 
 // Willink 2005: the ends are the means whose t, with the cube that takes skewness out, is Student's quantile.
 TEST_CASE("the ends of a skewed mean's interval solve the cubic they come from") {
-  const auto sample = gains(9, 60);
+  std::vector<double> sample;
+  for (int k = 0; k < 60; ++k) sample.push_back(std::sqrt(-std::log(1.0 - (k + 0.5) / 60.0)));
   const double n = 60, sd = sdOf(sample), a = skewnessOf(sample) / (6.0 * std::sqrt(n));
   REQUIRE(std::abs(a) > 0.001);
   const auto straight = [&](double mean) {
@@ -100,6 +101,18 @@ TEST_CASE("the ends of a skewed mean's interval solve the cubic they come from")
     CHECK(straight(i.low) == Approx(quantile).epsilon(1e-9));
     CHECK(straight(i.high) == Approx(-quantile).epsilon(1e-9));
   }
+}
+
+TEST_CASE("one run of ninety yards in a hundred does not stretch the interval beyond reason") {
+  std::vector<double> sample(100, 3.0);
+  for (std::size_t k = 0; k < 50; ++k) sample[k] = 1.0;
+  sample[99] = 90.0;
+  const Interval i = meanInterval(sample);
+  const double student =
+      2.0 * boost::math::quantile(boost::math::students_t(99), 0.975) * sdOf(sample) / 10.0;
+  CHECK(i.high - i.low > student);
+  CHECK(i.high - i.low < 1.2 * student);
+  CHECK(i.high - meanOf(sample) > meanOf(sample) - i.low);
 }
 
 TEST_CASE("skewness is Boost.Math's, with the divisors that make its moments unbiased") {
