@@ -119,6 +119,12 @@ std::string_view saidOf(Fit fit) {
       return "squeezed the force in";
     case Fit::deep:
       return "stayed deep";
+    case Fit::replace_force:
+      return "took the edge for the force";
+    case Fit::over_line:
+      return "went over the top of the lineman in front";
+    case Fit::slow:
+      return "stayed slow behind the lineman in front";
   }
   return "";
 }

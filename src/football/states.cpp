@@ -25,9 +25,10 @@ constexpr std::array<std::string_view, 7> kForce = {"reading", "set",    "deep",
 constexpr std::array<std::string_view, 6> kSafety = {"reading", "alley_fit",    "overrun",
                                                      "late",    "cutback_held", "flowed"};
 constexpr std::array<std::string_view, kFits> kFit = {
-    "called",  "over_top",       "inside",      "new_edge",  "outside_half", "inside_half", "hold",
-    "under",   "tight_double",   "fold",        "shoot",     "hang",         "alley",       "insert",
-    "cutback", "cutback_window", "replace_gap", "force_set", "force_tight",  "deep"};
+    "called",      "over_top", "inside",        "new_edge",       "outside_half", "inside_half",
+    "hold",        "under",    "tight_double",  "fold",           "shoot",        "hang",
+    "alley",       "insert",   "cutback",       "cutback_window", "replace_gap",  "force_set",
+    "force_tight", "deep",     "replace_force", "over_line",      "slow"};
 
 }  // namespace
 

@@ -82,7 +82,10 @@ enum class Fit : std::uint8_t {
   replace_gap,     // take the gap a shooting mate missed
   force_set,       // outside arm free at the ball's depth
   force_tight,     // force, squeezed in
-  deep             // out of the run fit until the ball crosses
+  deep,            // out of the run fit until the ball crosses
+  replace_force,   // the edge where the force was
+  over_line,       // over the lineman in front, into the gap he lost
+  slow             // slow behind the lineman in front, to the side the back declares
 };
 
 [[nodiscard]] std::string_view nameOf(EndState s);
@@ -98,7 +101,9 @@ enum class Fit : std::uint8_t {
 
 inline constexpr int kEndStates = 11;
 inline constexpr int kBackerStates = 11;
-inline constexpr int kFits = 20;
+inline constexpr int kForceStates = 7;
+inline constexpr int kFits = 23;
+inline constexpr int kLineStates = 7;
 
 enum class Structure : std::uint8_t { spill, box };
 
@@ -108,10 +113,17 @@ struct FitTable {
   Fit first_backer[2][kEndStates] = {};
   Fit fill_backer[2][kEndStates] = {};
   Fit overlap_backer[2][kEndStates] = {};
+  // [LineState of the lineman in front], runs without a puller; called: the end decides
+  Fit first_by_line[kLineStates] = {};
+  Fit fill_by_line[kLineStates] = {};
+  Fit overlap_by_line[kLineStates] = {};
   // [BackerState of b1]
   Fit alley[kBackerStates] = {};
   Fit force[kBackerStates] = {};
   Fit cutback[kBackerStates] = {};
+  // [ForceState]; called: what he sees of the first backer decides
+  Fit alley_by_force[kForceStates] = {};
+  Fit corner_by_force[kForceStates] = {};
 };
 
 }  // namespace gapsound

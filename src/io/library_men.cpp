@@ -97,6 +97,24 @@ void readByBacker(JsonReader value, FitTable& table) {
   value.finish();
 }
 
+void readByLine(JsonReader value, FitTable& table) {
+  for (std::size_t i = 0; i < kLineStates; ++i) {
+    readRow(value.child(std::string(nameOf(static_cast<LineState>(i)))),
+            {{"first", &table.first_by_line[i]},
+             {"fill", &table.fill_by_line[i]},
+             {"overlap", &table.overlap_by_line[i]}});
+  }
+  value.finish();
+}
+
+void readByForce(JsonReader value, FitTable& table) {
+  for (std::size_t i = 0; i < kForceStates; ++i) {
+    readRow(value.child(std::string(nameOf(static_cast<ForceState>(i)))),
+            {{"alley", &table.alley_by_force[i]}, {"corner", &table.corner_by_force[i]}});
+  }
+  value.finish();
+}
+
 }  // namespace
 
 void readBodies(JsonReader file, Library& library) {
@@ -123,6 +141,8 @@ void readFits(JsonReader file, Library& library) {
   readByEnd(by_end.child("box"), library.fits, static_cast<std::size_t>(Structure::box));
   by_end.finish();
   readByBacker(file.child("by_first_backer"), library.fits.table);
+  readByLine(file.child("by_line"), library.fits.table);
+  readByForce(file.child("by_force"), library.fits.table);
   file.finish();
 }
 

@@ -14,11 +14,12 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-constexpr std::array<std::string_view, 23> kHappenings = {
-    "snap",      "handoff",       "crosses_line",  "saw_key",       "decides", "engages", "whiffs", "sheds",
-    "climbs",    "first_contact", "tries_tackle",  "misses_tackle", "wraps",   "down",    "shoots", "slants",
-    "end_state", "backer_state",  "out_of_bounds", "score",         "keeps",   "tosses",  "errs"};
-static_assert(kHappenings.size() == static_cast<std::size_t>(Happening::errs) + 1);
+constexpr std::array<std::string_view, 24> kHappenings = {
+    "snap",          "handoff", "crosses_line", "saw_key",       "decides",      "engages",
+    "whiffs",        "sheds",   "climbs",       "first_contact", "tries_tackle", "misses_tackle",
+    "wraps",         "down",    "shoots",       "slants",        "end_state",    "backer_state",
+    "out_of_bounds", "score",   "keeps",        "tosses",        "errs",         "line_state"};
+static_assert(kHappenings.size() == static_cast<std::size_t>(Happening::line_state) + 1);
 
 constexpr std::array<std::string_view, 5> kEndings = {"tackled", "forward_progress", "out", "score", "time"};
 static_assert(kEndings.size() == static_cast<std::size_t>(Ending::time) + 1);

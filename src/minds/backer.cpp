@@ -14,9 +14,14 @@ struct Picture {
   double end_x = 4.5;     // the end, now
   double end_spot = 4.7;  // where the end lined up
   double tackle_x = 2.0;  // next man inside him
+  double line_x = 1.0;    // the lineman in front of himself, now
   double crossing = 2.0;
   double depth = 5.0;  // ball behind the line
 };
+
+int lineManInFront(const DefenderView& v) {
+  return v.plan.in_front[static_cast<std::size_t>(v.glimpse.selfIndex() - kOffense)];
+}
 
 Picture pictureOf(const DefenderView& v, int side) {
   const Glimpse& g = v.glimpse;
@@ -28,6 +33,7 @@ Picture pictureOf(const DefenderView& v, int side) {
     p.end_spot = side * g.spot(plan.end).x;
   }
   p.tackle_x = plan.tackle != kNobody ? side * g.place(plan.tackle).x : p.end_x - 2.5;
+  p.line_x = side * g.place(lineManInFront(v)).x;
   p.crossing = side * projectedCrossing(g);
   p.depth = ballDepth(g);
   return p;
@@ -60,6 +66,12 @@ Vec2 placeOfFit(const DefenderView& v, const Picture& p, Fit fit, double own_x) 
       return {p.crossing - m.fit_overlap_yd - 0.8, y + 0.8};
     case Fit::hang:
       return {p.crossing - m.fit_overlap_yd - 1.6, y + 1.6};
+    case Fit::over_line:
+      return {p.line_x + m.fit_line_yd, y};
+    case Fit::replace_gap:
+      return {p.line_x - m.fit_line_yd, y};
+    case Fit::slow:
+      return {clamped(p.crossing, p.line_x - m.fit_line_yd, p.line_x + m.fit_line_yd), y + 0.4};
     case Fit::hold:
       return {own_x, y + 0.6};
     default:
@@ -76,19 +88,29 @@ Vec2 calledPlace(const DefenderView& v, const Picture& p, FitRole role) {
   return {p.side * v.job.gap_x, y};
 }
 
-Fit fitFor(const DefenderView& v, const DefenderMemory& memory, FitRole role) {
+// Off the lineman in front, where nobody pulls.
+Fit fitOffLine(const DefenderView& v, const DefenderMemory& memory, FitRole role) {
+  const auto state = static_cast<std::size_t>(memory.reading.line);
+  const FitTable& fits = v.plan.fits;
+  if (role == FitRole::first_backer)
+    return memory.reading.end == EndState::open ? fits.first_by_line[state] : Fit::called;
+  return role == FitRole::fill_backer ? fits.fill_by_line[state] : fits.overlap_by_line[state];
+}
+
+Fit fitOffEnd(const DefenderView& v, const DefenderMemory& memory, FitRole role) {
   const auto s = static_cast<std::size_t>(structureFor(v.job, memory.reading.direction));
   const auto e = static_cast<std::size_t>(memory.reading.end);
   if (role == FitRole::first_backer) return v.plan.fits.first_backer[s][e];
   if (role == FitRole::fill_backer) return v.plan.fits.fill_backer[s][e];
-  switch (v.job.bs_backer) {
-    case BackSideBacker::fold:
-      return Fit::fold;
-    case BackSideBacker::hang:
-      return Fit::hang;
-    default:
-      return v.plan.fits.overlap_backer[s][e];
-  }
+  return v.plan.fits.overlap_backer[s][e];
+}
+
+Fit fitFor(const DefenderView& v, const DefenderMemory& memory, FitRole role) {
+  const bool behind = role != FitRole::first_backer && role != FitRole::fill_backer;
+  if (behind && v.job.bs_backer == BackSideBacker::fold) return Fit::fold;
+  if (behind && v.job.bs_backer == BackSideBacker::hang) return Fit::hang;
+  const Fit off_line = pullerSeen(v.glimpse) ? Fit::called : fitOffLine(v, memory, role);
+  return off_line != Fit::called ? off_line : fitOffEnd(v, memory, role);
 }
 
 // Before the read: short steps downhill, leaning with the back.
@@ -165,6 +187,7 @@ double leverageOf(const Model& m, FitRole role, Fit fit, int side) {
 void see(const DefenderView& v, DefenderMemory& memory, int side) {
   const TeamPlan::Side& plan = v.plan.toward(side);
   memory.reading.end = seenEnd(v.glimpse, v.model, plan, structureFor(v.job, side), side);
+  memory.reading.line = seenLine(v.glimpse, v.model, lineManInFront(v), side);
 }
 
 // Told on purpose to stay where he is instead of folding, or to run with the ball instead of staying behind

@@ -31,6 +31,15 @@ double erringBy(const DefenderView& v, DefenderMemory& memory, FaultKind kind) {
   return amount;
 }
 
+namespace {
+
+// A man of the second level with a part outside the box plays it as the third level does, once he has read.
+bool playsOutside(const DefenderView& v, const DefenderMemory& memory) {
+  return memory.reading.direction != 0 && roleFor(v.job, memory.reading.direction) == FitRole::force;
+}
+
+}  // namespace
+
 Intent decideDefender(const DefenderView& v, DefenderMemory& memory) {
   updateRead(v.glimpse, v.model, evidenceOf(v.glimpse, weightsOf(v), v.job.key), memory.read, memory.reading);
   const bool reads = v.glimpse.clock() >= memory.read.due_s;
@@ -39,7 +48,7 @@ Intent decideDefender(const DefenderView& v, DefenderMemory& memory) {
     case 1:
       return decideLineman(v, memory);
     case 2:
-      return decideBacker(v, memory);
+      return playsOutside(v, memory) ? decideSecondary(v, memory) : decideBacker(v, memory);
     default:
       return decideSecondary(v, memory);
   }

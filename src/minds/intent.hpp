@@ -25,9 +25,10 @@ struct Intent {
 
 /// What a defender has made of the play so far; recorded for the account.
 struct Reading {
-  int direction = 0;              // side he thinks the run goes: +1 offense's right, -1 left, 0 not read
-  double since_s = 0.0;           // when he concluded it
-  EndState end = EndState::open;  // state of the end in front of him, as he sees it
+  int direction = 0;                 // side he thinks the run goes: +1 offense's right, -1 left, 0 not read
+  double since_s = 0.0;              // when he concluded it
+  EndState end = EndState::open;     // state of the end in front of him, as he sees it
+  LineState line = LineState::held;  // state of the lineman in front of him, as he sees it
   BackerState backer = BackerState::reading;  // state of the first backer, as he sees it
   Fit fit = Fit::called;                      // what he decided to do about it
   bool declared = false;                      // he has left his fit and goes for the ball

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "base/numbers.hpp"
+#include "minds/pursuit.hpp"
 
 namespace gapsound {
 namespace {
@@ -67,6 +68,12 @@ int deepestBack(const Glimpse& g) {
 }
 
 }  // namespace
+
+bool pullerSeen(const Glimpse& g) {
+  for (int i = 0; i < kOffense; ++i)
+    if ((isLineman(g.group(i)) || movesInBackfield(g.group(i))) && crossesBehind(g, i)) return true;
+  return false;
+}
 
 bool keeperRuns(const Glimpse& g) {
   constexpr double kUpfield = 2.0, kSideways = 3.0;  // yd/s
@@ -155,21 +162,78 @@ EndState seenEnd(const Glimpse& g, const Model& m, const TeamPlan::Side& side, S
   return doorInside(g, end, direction) < m.state_door_wide ? EndState::boxed_firm : EndState::boxed_wide;
 }
 
-BackerState seenBacker(const Glimpse& g, const Model& m, int backer, int end, int direction) {
-  if (backer == kNobody) return BackerState::reading;
-  const Pose& b = g.man(backer);
-  const double outside_end = end == kNobody ? 0.0 : direction * (b.pos.x - g.man(end).pos.x);
-  const double travelled = direction * (b.pos.x - g.spot(backer).x);
-  if (b.engaged != kNobody) {
-    const double helmet = direction * (g.man(b.engaged).pos.x - b.pos.x);
-    if (outside_end > m.state_too_wide) return BackerState::too_wide;
-    return helmet > 0.1    ? BackerState::spilled_wrapper
-           : helmet < -0.1 ? BackerState::kicked_out
-                           : BackerState::boxed_wrapper;
-  }
+namespace {
+
+constexpr double kHelmet = 0.1, kShoulder = 0.2;  // yd across
+
+/// His blocker stands at least `far` to the run's side of him (side +1) or behind it (-1).
+bool isBlockedFrom(const Glimpse& g, const Pose& man, int side, double far) {
+  return man.engaged != kNobody && side * (g.man(man.engaged).pos.x - man.pos.x) > far;
+}
+
+// Through the line and downhill while the ball was still behind it: he shot, and what came of it.
+BackerState shotOf(const Glimpse& g, const Pose& b) {
+  constexpr double kThrough = 0.9, kTouch = 1.3, kPast = 2.4;  // yd
+  const Vec2 ball = g.ball();
+  if (b.engaged != kNobody || b.pos.y > kThrough) return BackerState::reading;
+  const double off = distance(ball, b.pos);
+  if (off < kTouch && ball.y < kThrough) return BackerState::shot_hit;
+  const bool gone_by = b.down || ball.y > b.pos.y + 0.3 || std::abs(ball.x - b.pos.x) > kPast;
+  return gone_by && off > kTouch ? BackerState::shot_miss : BackerState::reading;
+}
+
+// Inside a lineman who is held there, while the ball goes outside him.
+bool isUnderPile(const Glimpse& g, const Pose& b, int tackle, int direction) {
+  if (tackle == kNobody || g.man(tackle).engaged == kNobody) return false;
+  const Vec2 pile = g.place(tackle);
+  constexpr double kNear = 1.8, kOutside = 1.0;  // yd
+  return direction * (pile.x - b.pos.x) > 0.2 && b.pos.y < pile.y + kNear &&
+         direction * (projectedCrossing(g) - pile.x) > kOutside;
+}
+
+}  // namespace
+
+LineState seenLine(const Glimpse& g, const Model& m, int lineman, int direction) {
+  const Pose& d = g.man(lineman);
+  if (d.pos.y < m.state_penetrated_y) return LineState::penetrated;
+  if (d.engaged == kNobody) return LineState::held;
+  const double moved = direction * (d.pos.x - g.spot(lineman).x);
+  if (d.pos.y - g.spot(lineman).y > m.state_moved_back_yd) return LineState::moved_back;
+  if (moved > m.state_crossed_yd && isBlockedFrom(g, d, -direction, kShoulder)) return LineState::crossed_out;
+  if (moved < -m.state_crossed_yd) return LineState::crossed_in;
+  return isBlockedFrom(g, d, direction, kShoulder) ? LineState::pinned : LineState::held;
+}
+
+BackerState seenBacker(const Glimpse& g, const Model& m, const TeamPlan::Side& plan, int direction) {
+  if (plan.first == kNobody) return BackerState::reading;
+  const Pose& b = g.man(plan.first);
+  const double outside_end = plan.end == kNobody ? 0.0 : direction * (b.pos.x - g.man(plan.end).pos.x);
+  if (const BackerState shot = shotOf(g, b); shot != BackerState::reading) return shot;
   if (outside_end > m.state_too_wide) return BackerState::too_wide;
-  if (std::abs(travelled) < 0.6 && b.pos.y > 3.2) return BackerState::reading;
+  if (isUnderPile(g, b, plan.tackle, direction)) return BackerState::under_pile;
+  if (b.engaged != kNobody) {
+    if (isBlockedFrom(g, b, direction, kHelmet)) return BackerState::spilled_wrapper;
+    return isBlockedFrom(g, b, -direction, kHelmet) ? BackerState::kicked_out : BackerState::boxed_wrapper;
+  }
+  const double travelled = direction * (b.pos.x - g.spot(plan.first).x);
+  if (std::abs(travelled) < 0.6 && b.pos.y > m.state_late_y)
+    return ballDepth(g) < m.state_late_depth ? BackerState::late : BackerState::reading;
   return outside_end > 0.0 ? BackerState::over_top : BackerState::inside_fit;
+}
+
+ForceState seenForce(const Glimpse& g, const Model& m, const TeamPlan::Side& plan, int direction) {
+  if (plan.force == kNobody) return ForceState::reading;
+  const Pose& f = g.man(plan.force);
+  if (f.engaged != kNobody) {
+    const bool receiver = g.group(f.engaged) == Group::receiver;
+    const double from = direction * (g.spot(f.engaged).x - g.spot(plan.force).x);
+    if (receiver && from > 0.0) return ForceState::cracked;
+    return isBlockedFrom(g, f, direction, kHelmet) ? ForceState::logged : ForceState::kicked;
+  }
+  if (f.pos.y < m.state_force_deep_y) return ForceState::deep;
+  const bool inside = direction * (projectedCrossing(g) - g.place(plan.force).x) > m.state_force_lost;
+  if (inside && f.pos.y < m.state_late_y) return ForceState::inside_lost;
+  return f.pos.y < m.state_late_y ? ForceState::set : ForceState::reading;
 }
 
 }  // namespace gapsound

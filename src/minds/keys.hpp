@@ -39,8 +39,17 @@ void updateRead(const Glimpse& glimpse, const Model& model, double evidence, Rea
 /// State of the edge man as anybody can see it: contact, helmets, place. `direction`: side of the run.
 [[nodiscard]] EndState seenEnd(const Glimpse& glimpse, const Model& model, const TeamPlan::Side& side,
                                Structure structure, int direction);
-/// State of the first backer likewise.
-[[nodiscard]] BackerState seenBacker(const Glimpse& glimpse, const Model& model, int backer, int end,
+/// Somebody of the line or a second back crosses behind the line.
+[[nodiscard]] bool pullerSeen(const Glimpse& glimpse);
+/// State of a lineman likewise; `direction` is the side the run goes to.
+[[nodiscard]] LineState seenLine(const Glimpse& glimpse, const Model& model, int lineman, int direction);
+/// State of the first backer likewise: a shot is told by where he and the ball are, a man under the pile by
+/// the lineman who is held outside him, a late one by still being at his spot when the ball is nearly at the
+/// line.
+[[nodiscard]] BackerState seenBacker(const Glimpse& glimpse, const Model& model, const TeamPlan::Side& side,
                                      int direction);
+/// State of the man with force likewise; `reading` until he is down.
+[[nodiscard]] ForceState seenForce(const Glimpse& glimpse, const Model& model, const TeamPlan::Side& side,
+                                   int direction);
 
 }  // namespace gapsound

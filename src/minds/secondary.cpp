@@ -8,6 +8,8 @@
 namespace gapsound {
 namespace {
 
+constexpr double kDeep = 8.0;  // yd at the snap: from there on he plays from depth
+
 double downhill(const DefenderView& v, DefenderMemory& memory) {
   const double speed = v.job.downhill_yps + erringBy(v, memory, FaultKind::too_fast) -
                        erringBy(v, memory, FaultKind::too_slow);
@@ -37,9 +39,20 @@ Intent go(const DefenderView& v, Vec2 goal, double speed) {
 
 // Nobody deep behind him: one high.
 bool isLastMan(const DefenderView& v, const TeamPlan::Side& plan) {
-  constexpr double kDeep = 8.0;  // yd at the snap
   return plan.cutback == kNobody || plan.cutback == v.glimpse.selfIndex() ||
          v.glimpse.spot(plan.cutback).y < kDeep;
+}
+
+Fit alleyFit(const DefenderView& v, const Reading& reading, int side) {
+  const auto force = static_cast<std::size_t>(seenForce(v.glimpse, v.model, v.plan.toward(side), side));
+  const Fit off_force = v.plan.fits.alley_by_force[force];
+  return off_force != Fit::called ? off_force : v.plan.fits.alley[static_cast<std::size_t>(reading.backer)];
+}
+
+double alleyDepth(const DefenderView& v, const TeamPlan::Side& plan) {
+  const Model& m = v.model;
+  const double depth = m.alley_depth + (isLastMan(v, plan) ? m.alley_last_man_yd : 0.0);
+  return clamped(depth + m.alley_depth_slope * (v.glimpse.ball().y + 4.0), depth, 9.0);
 }
 
 // The alley man runs inside-out: a step outside where the ball is going to cross, tight to the line's depth.
@@ -49,9 +62,8 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   Reading& reading = memory.reading;
   const TeamPlan::Side& plan = v.plan.toward(side);
   reading.end = seenEnd(g, m, plan, structureFor(v.job, side), side);
-  reading.backer = seenBacker(g, m, plan.first, plan.end, side);
-  reading.fit =
-      v.job.off_the_man_in_front ? v.plan.fits.alley[static_cast<std::size_t>(reading.backer)] : Fit::called;
+  reading.backer = seenBacker(g, m, plan, side);
+  reading.fit = v.job.off_the_man_in_front ? alleyFit(v, reading, side) : Fit::called;
   if (ballDeclares(g, m, 0.0) && g.ball().y > -0.3) {
     reading.declared = true;
     return pursue(g, m, v.body,
@@ -67,29 +79,37 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   if (reading.fit == Fit::insert && crossing < first_x + m.alley_outside_yd)
     x = std::min(x, first_x - m.alley_insert_yd);
   if (reading.fit == Fit::cutback_window) x = crossing - m.alley_window_yd;
+  if (reading.fit == Fit::replace_gap) x = side * plan.first_gap;
   if (erringBy(v, memory, FaultKind::flowed) > 0.0) x = crossing + m.flow_past_yd;
   x += erringBy(v, memory, FaultKind::over_run);
-  const double depth = m.alley_depth + (isLastMan(v, plan) ? m.alley_last_man_yd : 0.0);
-  const double y = clamped(depth + m.alley_depth_slope * (g.ball().y + 4.0), depth, 9.0) +
-                   erringBy(v, memory, FaultKind::too_deep);
+  const double y = alleyDepth(v, plan) + erringBy(v, memory, FaultKind::too_deep);
   return go(v, {side * x, y}, downhill(v, memory));
 }
 
-// The force keeps his outside arm free at the ball's depth.
+// The force keeps his outside arm free at the ball's depth; from depth he closes as the alley does. He
+// squeezes in where the first backer has turned the ball outside or is missing.
 Intent playForce(const DefenderView& v, DefenderMemory& memory, int side) {
   const Glimpse& g = v.glimpse;
   const Model& m = v.model;
-  memory.reading.fit = Fit::force_set;
+  Reading& reading = memory.reading;
+  const TeamPlan::Side& plan = v.plan.toward(side);
+  reading.backer = seenBacker(g, m, plan, side);
+  reading.fit = v.job.off_the_man_in_front ? v.plan.fits.force[static_cast<std::size_t>(reading.backer)]
+                                           : Fit::force_set;
   if (ballDeclares(g, m, 0.0)) {
-    memory.reading.declared = true;
+    reading.declared = true;
     return pursue(g, m, v.body, side * m.lever_force, v.body.top_speed);
   }
-  const TeamPlan::Side& plan = v.plan.toward(side);
   const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
-  double x = std::max(end_spot + m.force_edge_yd, side * projectedCrossing(g) + m.force_outside_yd);
+  const double tight = reading.fit == Fit::force_tight ? m.force_tight_yd : 0.0;
+  double x = std::max(end_spot + m.force_edge_yd, side * projectedCrossing(g) + m.force_outside_yd) - tight;
   x += erringBy(v, memory, FaultKind::over_run) - 2.0 * erringBy(v, memory, FaultKind::inside_lost);
-  const double y = m.force_depth + 0.15 * ballDepth(g) - erringBy(v, memory, FaultKind::too_deep);
-  return go(v, {side * x, y}, std::min(downhill(v, memory), 0.7 * v.body.top_speed));
+  const bool from_depth = g.spot(g.selfIndex()).y > kDeep;
+  const double deep = erringBy(v, memory, FaultKind::too_deep);
+  const double y = deep > 0.0 ? -deep : from_depth ? alleyDepth(v, plan) : m.force_depth + 0.4 * ballDepth(g);
+  const double speed =
+      from_depth || deep > 0.0 ? downhill(v, memory) : std::min(downhill(v, memory), 0.7 * v.body.top_speed);
+  return go(v, {side * x, y}, speed);
 }
 
 // A mistake: he leaves the middle of the field and runs over the top with the flow.
@@ -120,6 +140,16 @@ Intent playCutback(const DefenderView& v, DefenderMemory& memory, int side) {
   return go(v, {side * x, y}, std::min(m.cutback_speed * v.body.top_speed, downhill(v, memory)));
 }
 
+// The force is gone: the corner takes the edge for him.
+bool replacesForce(const DefenderView& v, DefenderMemory& memory, int side) {
+  const TeamPlan::Side& plan = v.plan.toward(side);
+  if (!v.job.off_the_man_in_front || plan.force == kNobody || plan.force == v.glimpse.selfIndex())
+    return false;
+  const auto force = static_cast<std::size_t>(seenForce(v.glimpse, v.model, plan, side));
+  memory.reading.fit = v.plan.fits.corner_by_force[force];
+  return memory.reading.fit == Fit::replace_force;
+}
+
 Intent playCorner(const DefenderView& v, DefenderMemory& memory, int side) {
   const Glimpse& g = v.glimpse;
   const int own = signOf(g.spot(g.selfIndex()).x);
@@ -132,6 +162,9 @@ Intent playCorner(const DefenderView& v, DefenderMemory& memory, int side) {
     return pursue(g, v.model, v.body, own * 0.6, v.body.top_speed);
   }
   memory.reading.fit = Fit::deep;
+  if (own == side && replacesForce(v, memory, side))
+    return go(v, {side * (side * projectedCrossing(g) + v.model.force_outside_yd), v.model.alley_depth},
+              downhill(v, memory));
   const double in =
       (own == side ? 1.5 : 3.0) + (own == side ? 2.0 * erringBy(v, memory, FaultKind::inside_lost) : 0.0);
   const Vec2 spot = g.spot(g.selfIndex());

@@ -51,6 +51,19 @@ int nextInside(const Defenders& men, int end, int direction) {
   return best;
 }
 
+int lineManBefore(const Defenders& men, int man) {
+  int best = kNobody;
+  double nearest = 99.0;
+  for (int i = kOffense; i < kMen; ++i) {
+    const double off = men[static_cast<std::size_t>(man - kOffense)].spot.x - at(men, i).spot.x;
+    const double away = off < 0.0 ? -off : off;
+    if (i == man || at(men, i).fit.level != 1 || away >= nearest) continue;
+    nearest = away;
+    best = i;
+  }
+  return best;
+}
+
 }  // namespace
 
 FitRole roleFor(const FitJob& job, int direction) { return direction >= 0 ? job.if_right : job.if_left; }
@@ -67,10 +80,13 @@ Defenders defendersOf(const Setup& setup) {
 TeamPlan teamPlanOf(const Defenders& men, const FitTable& fits) {
   TeamPlan plan;
   plan.fits = fits;
+  for (int i = kOffense; i < kMen; ++i)
+    plan.in_front[static_cast<std::size_t>(i - kOffense)] = lineManBefore(men, i);
   for (const int direction : {+1, -1}) {
     TeamPlan::Side& side = plan.sides[direction > 0 ? 0 : 1];
     for (int i = kOffense; i < kMen; ++i) place(side, roleFor(at(men, i).fit, direction), i);
     side.tackle = nextInside(men, side.end, direction);
+    if (side.first != kNobody) side.first_gap = at(men, side.first).fit.gap_x;
     if (side.end != kNobody) side.end_slant = at(men, side.end).fit.slant_x;
   }
   return plan;

@@ -23,13 +23,15 @@ struct TeamPlan {
     int tackle = kNobody;    // the next man on the line inside him
     int back_end = kNobody;  // the edge man away from the run
     int first = kNobody;     // b1
+    double first_gap = 0.0;  // his called gap, x in yd
     int fill = kNobody;      // a backer between b1 and the last one
     int overlap = kNobody;   // the last backer
     int force = kNobody;
     int alley = kNobody;
     int cutback = kNobody;
   };
-  std::array<Side, 2> sides;  // [0]: run to the offense's right, [1]: left
+  std::array<int, kMen - kOffense> in_front;  // lineman nearest to each defender's spot
+  std::array<Side, 2> sides;                  // [0]: run to the offense's right, [1]: left
   FitTable fits;
   [[nodiscard]] const Side& toward(int direction) const { return sides[direction >= 0 ? 0 : 1]; }
 };

@@ -21,6 +21,7 @@ std::optional<LadderKind> kindOf(Happening what) {
   switch (what) {
     case Happening::saw_key:
     case Happening::end_state:
+    case Happening::line_state:
     case Happening::backer_state:
       return LadderKind::saw;
     case Happening::decides:
@@ -57,6 +58,7 @@ const char* patternOf(Happening what) {
     case Happening::saw_key:
       return "{0} reads his key";
     case Happening::end_state:
+    case Happening::line_state:
     case Happening::backer_state:
       return "{0} sees";
     case Happening::decides:

@@ -205,6 +205,7 @@ class Rep {
     const Reading& after = a.defender.reading;
     if (after.direction != before.direction) note(Happening::saw_key, i, after.direction);
     if (after.end != before.end) note(Happening::end_state, i, static_cast<int>(after.end));
+    if (after.line != before.line) note(Happening::line_state, i, static_cast<int>(after.line));
     if (after.backer != before.backer) note(Happening::backer_state, i, static_cast<int>(after.backer));
     if (after.fit != before.fit) note(Happening::decides, i, static_cast<int>(after.fit));
     noteErrors(i, erred, a.defender.erred);

@@ -29,11 +29,12 @@ enum class Happening : std::uint8_t {
   score,
   keeps,
   tosses,
-  errs
+  errs,
+  line_state
 };
 
-/// Something a coach would remark on. `code` is an EndState, BackerState, Fit, FaultKind or a direction, by
-/// kind.
+/// Something a coach would remark on. `code` is an EndState, LineState, BackerState, Fit, FaultKind or a
+/// direction, by kind.
 struct Event {
   int tick = 0;
   Happening what = Happening::snap;
