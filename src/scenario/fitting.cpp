@@ -30,7 +30,6 @@ class Fitting {
   void callForce(int man, int side);
   int forceOn(const Counts& counts, int side) const;
   int toldToForce(int side) const;
-  int edgeSafety(int side) const;
   bool staysWithTwins(int man) const;
   bool isZoneCorner(int man) const;
   int overhangOn(const Counts& counts, int side) const;
@@ -181,15 +180,7 @@ int Fitting::forceOn(const Counts& counts, int side) const {
     }
     if (man != kNobody) return man;
   }
-  return edgeSafety(side);
-}
-
-/// A safety whose call is the gap outside the tight end, where nobody on the line has it, is force there.
-int Fitting::edgeSafety(int side) const {
-  const int near = safetyToward(side);
-  if (near == kNobody || at(near).middle || !shape_.hasEnd(side)) return kNobody;
-  const std::string edge = side > 0 ? "D+/force+" : "D-/force-";
-  return at(near).gap == edge && side * at(near).spot.x > 0 ? near : kNobody;
+  return kNobody;
 }
 
 /// Two receivers on his side and a nub on the other: the second of them is his, the run is not.

@@ -67,6 +67,13 @@ class Witness {
     return std::none_of(tape_.setup.men.begin(), tape_.setup.men.begin() + kOffense,
                         [&](const Man& m) { return holds(m.id, whom, then_); });
   }
+  /// A teammate has a blocker on him further to that side than the man stands.
+  [[nodiscard]] bool blockedOutsideOf(const std::string& id, int side, int tick) const {
+    const auto& men = frame(tick).men;
+    return std::any_of(men.begin() + kOffense, men.end(), [&](const Pose& mate) {
+      return mate.engaged != kNobody && side * (mate.pos.x - pose(id, tick).pos.x) > 0.0;
+    });
+  }
   [[nodiscard]] bool happened(Happening what, const std::string& id) const {
     return std::any_of(rep_.events.begin(), rep_.events.end(),
                        [&](const Event& e) { return e.what == what && e.man == man(id); });
@@ -113,6 +120,8 @@ class Witness {
   int direction_;
 };
 
+constexpr double kThroughTheLine = 1.0;  // yd of depth
+
 /// A state is a fact of the picture: men who were reached, kicked or washed had hands on them, and so on.
 bool couldBeSeen(const Witness& w, const std::string& whom, const std::string& state, int from, int to,
                  int side) {
@@ -137,6 +146,10 @@ bool couldBeSeen(const Witness& w, const std::string& whom, const std::string& s
   }
   if (state == "ran upfield") return higher(looks::model().state_upfield_y);
   if (state == "crossed inside") return true;
+  if (state == "ran under the double team")
+    return w.sometime(from, to, [&](int t) { return w.blockedOutsideOf(whom, side, t); });
+  if (state == "was late") return !higher(looks::model().state_late_y - 0.5);
+  if (state.starts_with("shot his gap and ")) return higher(kThroughTheLine);
   const std::string end = w.endOf(side);
   const auto outside = [&](int t) {
     return end.empty() ? 0.0 : side * (w.pose(whom, t).pos.x - w.pose(end, t).pos.x);
@@ -335,7 +348,10 @@ const std::vector<Kind>& kinds() {
            "edge|took the (?:out|in)side half of the lane|held his ground|went underneath the first "
            "backer|went over the double team|folded inside|shot the gap|hung behind the ball|filled "
            "the alley|inserted inside the first backer|stayed square for the cutback|came forward into "
-           "the cutback window|took the gap a mate had left|set the force|squeezed the force in|stayed "
+           "the cutback window|took the gap a mate had left|took the edge for the force|stayed slow behind "
+           "the "
+           "lineman in front|went over the top of the lineman in front|set the force|squeezed the force "
+           "in|stayed "
            "deep|played his call|ran to his call whatever he saw)(; .+)?\\."),
        decision}};
   return all;

@@ -34,12 +34,7 @@ TEST_CASE("4-2-5 over in quarters: two backers, the nickel is force on the slot'
   checkRole(setup, "M", R::first_backer, R::overlap_backer);
   checkRole(setup, "W", R::overlap_backer, R::first_backer);
   checkRole(setup, "NK", R::out, R::force);
-  checkRole(setup, "SS", R::force, R::cutback);
-}
-
-TEST_CASE("nobody on the line has the gap outside the tight end: the safety called there is force") {
-  checkRole(resolved("F03", "R02", "D03"), "SS", R::force, R::cutback);
-  checkRole(resolved("F01", "R01", "D01"), "SS", R::alley, R::cutback);
+  checkRole(setup, "SS", R::alley, R::cutback);
 }
 
 TEST_CASE("2-read makes the corner force") {
