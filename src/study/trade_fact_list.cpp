@@ -105,7 +105,7 @@ void addNumbersAndDepth(Facts& facts) {
        "a man more in the box whom nobody blocks takes yards away",
        "public analysis of 73,000 pro carries by personnel, 2014",
        {{"8 in the box, not 7", high, power().at("SS", 2.6, 4.5), Y::to_twenty, -1, 1200},
-        {"7 in the box, not 6", insideZone(), insideZone().at("NK", 3.4, 4.5), Y::to_twenty, -1, 3000}}});
+        {"7 in the box, not 6", insideZone(), insideZone().at("SS", 3.4, 4.5), Y::to_twenty, -1, 3000}}});
   facts.push_back({2,
                    "a deeper safety gives up more on an off-tackle run",
                    kPractice,
@@ -152,7 +152,7 @@ void addForceAndCutback(Facts& facts) {
        kPractice,
        {{"far safety flows, zone", zone, zone.fault("FS", F::flowed, 1.0), Y::twelve_plus, +1},
         {"far safety flows, counter", counter(), counter().fault("FS", F::flowed, 1.0), Y::twelve_plus, +1,
-         1500},
+         4000},
         beyond(
             {"far safety flows, power", power(), power().fault("FS", F::flowed, 1.0), Y::twelve_plus, +1,
              600},
@@ -199,7 +199,10 @@ void addLine(Facts& facts) {
        kPractice,
        {{"slant into power", run, into(run), Y::stuffed, +1, 1500},
         {"slant into a toss", toss(), into(toss()), Y::stuffed, +1, 9000},
-        {"slant away from power", power(), away(power()), Y::outside_gain, +1, 9000},
+        missed({"slant away from power", power(), away(power()), Y::outside_gain, +1, 9000},
+               "the man with force closes on the edge as the ball comes, so a shorter front gives up nothing "
+               "there; "
+               "not traced further"),
         missed({"slant into wide zone", wide, into(wide), Y::stuffed, +1, 600},
                "the back sees the line cross and bends behind it, where the backers have followed")}});
 }
@@ -353,7 +356,8 @@ void addTacklersAndAlignment(Facts& facts) {
       {29,
        "unbalanced with no bump: a man short on the long side",
        kPractice,
-       {{"no bump, toss", around, unbumped(around), Y::to_twenty, +1, 2000},
+       {missed({"no bump, toss", around, unbumped(around), Y::to_twenty, +1, 2000},
+               "the man with force closes on the toss from wherever he lined up; not traced further"),
         missed({"no bump, power", through, unbumped(through), Y::to_twenty, +1, 500},
                "the end then stands inside the last blocker, who by rule leaves him to the kick and climbs: "
                "nobody blocks down on him, and the man outside is not blocked")}});
