@@ -86,6 +86,17 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   return go(v, {side * x, y}, downhill(v, memory));
 }
 
+// Outside the outermost man who comes at him, so that nobody blocks him in.
+double outsideBlockers(const DefenderView& v, int side) {
+  const Glimpse& g = v.glimpse;
+  double x = -99.0;
+  for (int i = 0; i < kOffense; ++i) {
+    if (i == g.carrier() || distance(g.place(i), g.self().pos) > v.model.force_blocker_near) continue;
+    x = std::max(x, side * g.place(i).x + v.model.force_free_arm);
+  }
+  return x;
+}
+
 // The force keeps his outside arm free at the ball's depth; from depth he closes as the alley does. He
 // squeezes in where the first backer has turned the ball outside or is missing.
 Intent playForce(const DefenderView& v, DefenderMemory& memory, int side) {
@@ -103,6 +114,7 @@ Intent playForce(const DefenderView& v, DefenderMemory& memory, int side) {
   const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
   const double tight = reading.fit == Fit::force_tight ? m.force_tight_yd : 0.0;
   double x = std::max(end_spot + m.force_edge_yd, side * projectedCrossing(g) + m.force_outside_yd) - tight;
+  x = std::max(x, std::min(outsideBlockers(v, side), side * projectedCrossing(g) + m.force_widest_yd));
   x += erringBy(v, memory, FaultKind::over_run) - 2.0 * erringBy(v, memory, FaultKind::inside_lost);
   const bool from_depth = g.spot(g.selfIndex()).y > kDeep;
   const double deep = erringBy(v, memory, FaultKind::too_deep);

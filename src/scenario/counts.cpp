@@ -27,6 +27,7 @@ bool isBacker(const Look& look, int man, int edge, int back_edge) {
   const Defender& backer = defenderOf(look, man);
   if (backer.level != 2 || isOnLine(backer) || backer.spot.y > kDeepestBacker) return false;
   if (!isOverhang(backer)) return true;
+  if (backer.gap.find("force") != std::string::npos) return false;
   const int end = backer.spot.x * defenderOf(look, edge).spot.x > 0 ? edge : back_edge;
   const double gap = backer.spot.x - defenderOf(look, end).spot.x;
   return (gap < 0 ? -gap : gap) <= kOverhangReach;

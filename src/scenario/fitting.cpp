@@ -5,6 +5,8 @@
 namespace gapsound {
 namespace {
 
+constexpr double kAttached = 2.5;  // yd outside the last blocker: an end or wing
+
 double magnitude(double x) { return x < 0 ? -x : x; }
 
 class Fitting {
@@ -30,6 +32,7 @@ class Fitting {
   void callForce(int man, int side);
   int forceOn(const Counts& counts, int side) const;
   int toldToForce(int side) const;
+  int hasEndInMan(const Counts& counts, int side) const;
   bool staysWithTwins(int man) const;
   bool isZoneCorner(int man) const;
   int overhangOn(const Counts& counts, int side) const;
@@ -179,6 +182,18 @@ int Fitting::forceOn(const Counts& counts, int side) const {
         break;
     }
     if (man != kNobody) return man;
+  }
+  return hasEndInMan(counts, side);
+}
+
+/// The man who has the end or wing of that side and stands outside him: when he blocks, the run is his.
+int Fitting::hasEndInMan(const Counts& counts, int side) const {
+  for (int man = kOffense; man < kMen; ++man) {
+    const Defender& defender = at(man);
+    const bool counted = std::find(counts.backers.begin(), counts.backers.end(), man) != counts.backers.end();
+    if (defender.level == 1 || defender.man_on == kNobody || counted) continue;
+    const double x = side * attackerOf(look_, defender.man_on).spot.x;
+    if (x > 0.0 && x < side * shape_.lastX(side) + kAttached && side * defender.spot.x > x) return man;
   }
   return kNobody;
 }

@@ -44,11 +44,19 @@ TEST_CASE("2-read makes the corner force") {
   checkRole(setup, "SS", R::alley, R::cutback);
 }
 
-TEST_CASE("an overhang counts as the first backer only within two yards of the end") {
+TEST_CASE("an overhang called for force is force and no backer, near the end or far from him") {
   const Setup near = resolved("F01", "R01", "D04");
-  checkRole(near, "NK", R::first_backer, R::overlap_backer);
+  checkRole(near, "NK", R::force, R::cutback);
+  checkRole(near, "M", R::first_backer, R::overlap_backer);
+  const Setup four_four = resolved("F01", "R01", "D09");
+  checkRole(four_four, "S", R::force, R::cutback);
+  checkRole(four_four, "M", R::first_backer, R::overlap_backer);
   const Setup far = resolved("F13", "R01", "D04");
   checkRole(far, "M", R::first_backer, R::overlap_backer);
+}
+
+TEST_CASE("who has the end in man coverage and stands outside him is force on that side") {
+  checkRole(resolved("F01", "R01", "D09", "cover 1"), "S", R::force, R::cutback);
 }
 
 TEST_CASE("keys: the man in front for the line, guards for inside backers, the end for the safety") {
