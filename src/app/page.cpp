@@ -116,6 +116,19 @@ std::string readoutWords(const Desk& desk) {
          share("cutback open", d.cutback_open, held, &Distribution::cutback_open);
 }
 
+/// Whole words up to the width, three points for the rest.
+std::string shortened(const std::string& words, double size, double width) {
+  constexpr double kBold = 1.12;  // bold letters against roughWidth
+  if (kBold * roughWidth(words, size) < width) return words;
+  std::size_t end = words.size();
+  while (end != std::string::npos && end > 0 &&
+         kBold * roughWidth(words.substr(0, end) + " ...", size) > width)
+    end = words.rfind(' ', end - 1);
+  if (end == std::string::npos) return "";
+  if (end > 0 && words[end - 1] == ',') --end;
+  return words.substr(0, end) + " ...";
+}
+
 /// Title and clock; under them the rep and the many reps, on a line each where the window is narrow.
 Panel titlePanel(const Desk& desk, const PageLayout& layout) {
   Panel panel = pagePanel(layout.title);
@@ -130,9 +143,11 @@ Panel titlePanel(const Desk& desk, const PageLayout& layout) {
   };
   const double left = box.x + kMargin, right = box.right() - kMargin;
   const double head = (narrow ? 1.0 : 1.15) * layout.text;
-  add({left, lineY(0)}, rep.tape.setup.title + mark, head, StyleId::title, Anchor::left);
-  add({right, lineY(0)}, fmt::format("{:.2f} s", desk.playback.time()), head, StyleId::mark_text,
-      Anchor::right);
+  const std::string clock = fmt::format("{:.2f} s", desk.playback.time());
+  const double room = right - left - roughWidth(clock + mark, 1.2 * head) - head;
+  add({left, lineY(0)}, shortened(rep.tape.setup.title, head, room) + mark, head, StyleId::title,
+      Anchor::left);
+  add({right, lineY(0)}, clock, head, StyleId::mark_text, Anchor::right);
   const std::string words = repWords(rep, narrow ? "" : readoutWords(desk), layout.text, right - left);
   add({left, lineY(1)}, words, 0.95 * layout.text, StyleId::text, Anchor::left);
   if (!layout.low || !narrow)

@@ -7,7 +7,7 @@
 namespace gapsound {
 namespace {
 
-constexpr double kGap = 6.0;  // page units between cells
+constexpr double kGap = 6.0, kEdge = 2.0;  // page units between cells, and to the border
 
 struct Cell {
   const Lane* lane = nullptr;
@@ -44,12 +44,12 @@ std::vector<Cell> cellsFor(const std::vector<Lane>& lanes, const Camera& field, 
 }
 
 void spread(std::vector<Cell>& cells, const PageRect& box, double width) {
-  double left = box.x;
+  double left = box.x + kEdge;
   for (Cell& cell : cells) {
     cell.x = std::max(cell.x, left);
     left = cell.x + width + kGap;
   }
-  double right = box.right() - width;
+  double right = box.right() - kEdge - width;
   for (auto cell = cells.rbegin(); cell != cells.rend(); ++cell) {
     cell->x = std::min(cell->x, right);
     right = cell->x - width - kGap;

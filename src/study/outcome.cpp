@@ -18,7 +18,7 @@ Gains gainsOf(std::span<const Outcome> reps, const Situation& situation) {
     return share([=](const Outcome& rep) { return wholeYards(rep.yards) >= least; });
   };
   const auto yards = yardsOf(reps);
-  Gains gains{static_cast<int>(reps.size()), meanOf(yards), sdOf(yards), meanInterval(yards)};
+  Gains gains{static_cast<int>(reps.size()), meanOf(yards), sdOf(yards), gainInterval(yards)};
   if (reps.empty()) return gains;
   gains.lost = 1.0 - whole(0.0);
   gains.stuffed = 1.0 - whole(1.0);

@@ -28,14 +28,6 @@ Interval studentInterval(double mean, double sd, int n, double level) {
   return {mean - half, mean + half};
 }
 
-// Willink's G: how far from the mean, in standard deviations, a t of r lies once skewness is taken out by a
-// cube.
-double untwisted(double r, double skewness, int n) {
-  const double straight = r / std::sqrt(n) - skewness / (6.0 * n);
-  const double root = std::cbrt(1.0 + skewness * straight);
-  return 3.0 * straight / (root * root + root + 1.0);
-}
-
 double twoSided(double mean, double sd, int n) {
   if (n < 2 || mean == 0.0) return 1.0;
   if (sd == 0.0) return 0.0;
@@ -59,15 +51,6 @@ double sdOf(std::span<const double> sample) {
   return std::sqrt(sum / static_cast<double>(sample.size() - 1));
 }
 
-double skewnessOf(std::span<const double> sample) {
-  const double sd = sdOf(sample), n = static_cast<double>(sample.size());
-  if (sample.size() < 3 || sd == 0.0) return 0.0;
-  const double mean = meanOf(sample);
-  double cubes = 0.0;
-  for (const double x : sample) cubes += (x - mean) * (x - mean) * (x - mean);
-  return n * cubes / ((n - 1.0) * (n - 2.0) * sd * sd * sd);
-}
-
 double quantileOf(std::span<const double> sample, double p) {
   std::vector<double> ascending(sample.begin(), sample.end());
   std::sort(ascending.begin(), ascending.end());
@@ -87,17 +70,17 @@ double correlationOf(std::span<const double> a, std::span<const double> b) {
 
 double wholeYards(double yards) { return std::round(yards); }
 
-Interval meanInterval(std::span<const double> sample, double level) {
-  return skewedInterval(meanOf(sample), sdOf(sample), skewnessOf(sample), static_cast<int>(sample.size()),
-                        level);
+Interval gainInterval(std::span<const double> gains, double level) {
+  return gainInterval(meanOf(gains), sdOf(gains), static_cast<int>(gains.size()), level);
 }
 
-Interval skewedInterval(double mean, double sd, double skewness, int n, double level) {
+Interval gainInterval(double mean, double sd, int n, double level) {
   if (n < 2 || sd == 0.0) return {mean, mean};
-  constexpr double kReach = 0.5;  // of skewness * t / sqrt(n): beyond it the cube bends past its own turn
-  const double t = studentQuantile(n, level), most = kReach * std::sqrt(n) / t;
-  const double bent = std::clamp(skewness, -most, most);
-  return {mean - sd * untwisted(t, bent, n), mean - sd * untwisted(-t, bent, n)};
+  constexpr double kLongRun = 20.0, kFarthest = 5.0;  // yd; standard deviations
+  const double beyond = std::clamp(kLongRun - mean, 0.0, kFarthest * sd);
+  const double with = n + 1.0;
+  const double squares = (n - 1.0) * sd * sd + beyond * beyond * n / with;
+  return studentInterval(mean + beyond / with, std::sqrt(squares / n), n + 1, level);
 }
 
 Interval shareInterval(int hits, int n, double level) {

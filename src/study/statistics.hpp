@@ -24,15 +24,13 @@ struct Interval {
 /// A gain as the league counts it: the nearest whole yard, halves away from zero.
 [[nodiscard]] double wholeYards(double yards);
 
-/// Third moment about the mean over sd^3, both unbiased; 0 below three values or where nothing varies.
-[[nodiscard]] double skewnessOf(std::span<const double> sample);
-/// Interval of a mean at `level` in (0, 1) for values with a long tail to one side: Student's where there is
-/// no skewness, else reaching further to the side of the tail (Willink 2005, Communications in Statistics
-/// 34:753), with the skewness bounded to what his expansion carries at this n. The bare mean below two
-/// values.
-[[nodiscard]] Interval meanInterval(std::span<const double> sample, double level = 0.95);
-/// The same from the mean, standard deviation and skewness of n values.
-[[nodiscard]] Interval skewedInterval(double mean, double sd, double skewness, int n, double level = 0.95);
+/// Interval of a mean gain in yards at `level` in (0, 1): Student's, with one run counted that has not
+/// happened yet. One real run in forty gains 20 yd or more, so a hundred snaps often show none and Student's
+/// interval then ends too low. The run added gains 20 yd, at most five standard deviations more than the
+/// mean, at least the mean. The bare mean below two values.
+[[nodiscard]] Interval gainInterval(std::span<const double> gains, double level = 0.95);
+/// The same from the mean and standard deviation of n gains.
+[[nodiscard]] Interval gainInterval(double mean, double sd, int n, double level = 0.95);
 /// Wilson's score interval of a share (Wilson 1927); [0, 1] for n = 0.
 [[nodiscard]] Interval shareInterval(int hits, int n, double level = 0.95);
 

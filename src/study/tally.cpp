@@ -60,25 +60,12 @@ void Moments::add(double value) {
   const double off = value - first_;
   from_first_ += off;
   squares_ += off * off;
-  cubes_ += off * off * off;
 }
 
 double Moments::sd() const {
   if (n_ < 2) return 0.0;
   const auto n = static_cast<double>(n_);
   return std::sqrt(std::max(squares_ - from_first_ * from_first_ / n, 0.0) / (n - 1.0));
-}
-
-double Moments::skewness() const {
-  const double spread = sd(), n = static_cast<double>(n_);
-  if (n_ < 3 || spread == 0.0) return 0.0;
-  const double shift = from_first_ / n;
-  const double cubes = cubes_ - 3.0 * shift * squares_ + 2.0 * n * shift * shift * shift;
-  return n * cubes / ((n - 1.0) * (n - 2.0) * spread * spread * spread);
-}
-
-Interval Moments::interval(double level) const {
-  return skewedInterval(mean(), sd(), skewness(), static_cast<int>(n_), level);
 }
 
 Paired Moments::paired(double level) const { return pairedFrom(static_cast<int>(n_), mean(), sd(), level); }
@@ -153,7 +140,7 @@ Distribution Tally::distribution() const {
   Distribution d;
   d.n = n();
   if (d.n == 0) return d;
-  d.mean = yards_.mean(), d.sd = yards_.sd(), d.mean_ci = yards_.interval();
+  d.mean = yards_.mean(), d.sd = yards_.sd(), d.mean_ci = meanInterval();
   d.median = whole_.median(), d.p10 = whole_.quantile(0.1), d.p90 = whole_.quantile(0.9);
   d.lost = 1.0 - whole_.shareAtLeast(0.0), d.stuffed = 1.0 - whole_.shareAtLeast(1.0);
   d.four_plus = whole_.shareAtLeast(4.0), d.ten_plus = whole_.shareAtLeast(10.0);

@@ -33,24 +33,20 @@ class Histogram {
   std::vector<std::uint32_t> counts_;
 };
 
-/// Mean, standard deviation and skewness of a stream of values.
+/// Mean and standard deviation of a stream of values.
 class Moments {
  public:
   void add(double value);
   [[nodiscard]] std::int64_t n() const { return n_; }
   [[nodiscard]] double mean() const { return n_ > 0 ? sum_ / static_cast<double>(n_) : 0.0; }
   [[nodiscard]] double sd() const;
-  /// As skewnessOf.
-  [[nodiscard]] double skewness() const;
-  /// As meanInterval.
-  [[nodiscard]] Interval interval(double level = 0.95) const;
   /// Against no difference: the paired t test when the values are differences.
   [[nodiscard]] Paired paired(double level = 0.95) const;
 
  private:
   std::int64_t n_ = 0;
   double sum_ = 0.0, first_ = 0.0;
-  double from_first_ = 0.0, squares_ = 0.0, cubes_ = 0.0;  // powers about the first value
+  double from_first_ = 0.0, squares_ = 0.0;  // powers about the first value
 };
 
 /// Adds reps up one by one, in constant memory.
@@ -59,7 +55,9 @@ class Tally {
   explicit Tally(const Situation& situation = {}) : situation_(situation) {}
   void add(const Summary& rep);
   [[nodiscard]] int n() const { return static_cast<int>(yards_.n()); }
-  [[nodiscard]] Interval meanInterval() const { return yards_.interval(); }
+  [[nodiscard]] Interval meanInterval() const {
+    return gainInterval(yards_.mean(), yards_.sd(), static_cast<int>(yards_.n()));
+  }
   [[nodiscard]] Distribution distribution() const;
   /// Gains in whole yards.
   [[nodiscard]] const Histogram& gains() const { return whole_; }

@@ -75,55 +75,37 @@ TEST_CASE("the paired test is Boost.Math's t test of the differences") {
 }
 
 TEST_CASE(
-    "without skewness the ends of a mean's interval are the means the t test rejects at just that level") {
-  auto sample = gains(9, 30);
-  for (std::size_t k = 0; k < 30; ++k) sample.push_back(-sample[k]);
-  for (const double level : {0.9, 0.95, 0.999}) {
-    const Interval i = meanInterval(sample, level);
-    CHECK(stats::one_sample_t_test(sample, i.low).second == Approx(1.0 - level).epsilon(1e-8));
-    CHECK(stats::one_sample_t_test(sample, i.high).second == Approx(1.0 - level).epsilon(1e-8));
-  }
+    "the ends of a mean gain's interval are the means the t test rejects at just that level, one long run "
+    "added") {
+  for (const double level : {0.9, 0.95, 0.999})
+    for (const std::size_t n : {5U, 30U, 400U}) {
+      auto sample = gains(9, n);
+      const Interval i = gainInterval(sample, level);
+      sample.push_back(std::min(20.0, meanOf(sample) + 5.0 * sdOf(sample)));
+      CHECK(stats::one_sample_t_test(sample, i.low).second == Approx(1.0 - level).epsilon(1e-8));
+      CHECK(stats::one_sample_t_test(sample, i.high).second == Approx(1.0 - level).epsilon(1e-8));
+    }
 }
 
-// Willink 2005: the ends are the means whose t, with the cube that takes skewness out, is Student's quantile.
-TEST_CASE("the ends of a skewed mean's interval solve the cubic they come from") {
-  std::vector<double> sample;
-  for (int k = 0; k < 60; ++k) sample.push_back(std::sqrt(-std::log(1.0 - (k + 0.5) / 60.0)));
-  const double n = 60, sd = sdOf(sample), a = skewnessOf(sample) / (6.0 * std::sqrt(n));
-  REQUIRE(std::abs(a) > 0.001);
-  const auto straight = [&](double mean) {
-    const double t = (meanOf(sample) - mean) / (sd / std::sqrt(n));
-    return t + a + 2.0 * a * t * t + 4.0 / 3.0 * a * a * t * t * t;
+TEST_CASE(
+    "a mean gain's interval reaches further up while no long run was seen, and is Student's with many "
+    "snaps") {
+  const auto student = [](const std::vector<double>& x) {
+    const double n = static_cast<double>(x.size());
+    return boost::math::quantile(boost::math::students_t(n - 1), 0.975) * sdOf(x) / std::sqrt(n);
   };
-  for (const double level : {0.9, 0.95, 0.999}) {
-    const double quantile = boost::math::quantile(boost::math::students_t(n - 1), 0.5 + 0.5 * level);
-    const Interval i = meanInterval(sample, level);
-    CHECK(straight(i.low) == Approx(quantile).epsilon(1e-9));
-    CHECK(straight(i.high) == Approx(-quantile).epsilon(1e-9));
-  }
-}
-
-TEST_CASE("one run of ninety yards in a hundred does not stretch the interval beyond reason") {
-  std::vector<double> sample(100, 3.0);
-  for (std::size_t k = 0; k < 50; ++k) sample[k] = 1.0;
-  sample[99] = 90.0;
-  const Interval i = meanInterval(sample);
-  const double student =
-      2.0 * boost::math::quantile(boost::math::students_t(99), 0.975) * sdOf(sample) / 10.0;
-  CHECK(i.high - i.low > student);
-  CHECK(i.high - i.low < 1.2 * student);
-  CHECK(i.high - meanOf(sample) > meanOf(sample) - i.low);
-}
-
-TEST_CASE("skewness is Boost.Math's, with the divisors that make its moments unbiased") {
-  const auto sample = gains(9, 60);
-  const double n = 60, plain = stats::skewness(sample);
-  CHECK(skewnessOf(sample) == Approx(plain * std::sqrt(n * (n - 1.0)) / (n - 2.0)).epsilon(1e-12));
-  Moments moments;
-  for (const double x : sample) moments.add(x);
-  CHECK(moments.skewness() == Approx(skewnessOf(sample)).epsilon(1e-9));
-  CHECK(moments.interval().low == Approx(meanInterval(sample).low).epsilon(1e-9));
-  CHECK(moments.interval().high == Approx(meanInterval(sample).high).epsilon(1e-9));
+  std::vector<double> few(100, 3.0);
+  for (std::size_t k = 0; k < 50; ++k) few[k] = 1.0;
+  const Interval short_runs = gainInterval(few);
+  CHECK(short_runs.high - meanOf(few) > 1.3 * student(few));
+  CHECK(meanOf(few) - short_runs.low < 1.1 * student(few));
+  few[99] = 90.0;
+  const Interval one_long = gainInterval(few);
+  CHECK(one_long.high - one_long.low < 1.05 * 2.0 * student(few));
+  const auto many = gains(9, 20000);
+  const Interval whole = gainInterval(many);
+  CHECK(whole.high - whole.low < 1.001 * 2.0 * student(many));
+  CHECK(whole.high + whole.low == Approx(2.0 * meanOf(many)).epsilon(0.002));
 }
 
 TEST_CASE("the ends of a share's interval solve the score equation") {

@@ -102,7 +102,7 @@ TEST_CASE("the mean's interval covers the true mean about as often as it says") 
   int covered = 0;
   constexpr int kTrials = 2000;
   for (int k = 0; k < kTrials; ++k) {
-    const Interval i = meanInterval(normals(100 + static_cast<std::uint64_t>(k), 12, 4.0, 6.0));
+    const Interval i = gainInterval(normals(100 + static_cast<std::uint64_t>(k), 12, 4.0, 6.0));
     covered += i.low <= 4.0 && 4.0 <= i.high;
   }
   CHECK(covered > 0.93 * kTrials);
@@ -118,7 +118,7 @@ TEST_CASE("the mean's interval covers the mean of an exponential about as often 
   std::vector<double> x(30);
   for (int k = 0; k < kTrials; ++k) {
     for (double& value : x) value = -std::log(1.0 - stream.unit());
-    const Interval i = meanInterval(x);
+    const Interval i = gainInterval(x);
     below += i.high < 1.0;
     above += i.low > 1.0;
   }
@@ -135,7 +135,7 @@ TEST_CASE("the bootstrap of a mean comes near Student's interval and repeats its
     return sum / static_cast<double>(drawn.size());
   };
   const Interval b = bootstrapInterval(400, 2000, 1, 0.95, mean);
-  const Interval t = meanInterval(x);
+  const Interval t = gainInterval(x);
   CHECK(std::abs(b.low - t.low) < 0.08);
   CHECK(std::abs(b.high - t.high) < 0.08);
   CHECK(b == bootstrapInterval(400, 2000, 1, 0.95, mean));
