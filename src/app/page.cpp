@@ -116,9 +116,10 @@ std::string readoutWords(const Desk& desk) {
          share("cutback open", d.cutback_open, held, &Distribution::cutback_open);
 }
 
+constexpr double kBold = 1.12;  // bold letters against roughWidth
+
 /// Whole words up to the width, three points for the rest.
 std::string shortened(const std::string& words, double size, double width) {
-  constexpr double kBold = 1.12;  // bold letters against roughWidth
   if (kBold * roughWidth(words, size) < width) return words;
   std::size_t end = words.size();
   while (end != std::string::npos && end > 0 &&
@@ -221,7 +222,7 @@ void addSentence(DisplayList& page, const Desk& desk, const PageLayout& layout) 
   if (words.empty()) return;
   const PageRect& field = layout.field;
   const double wrap = field.width - 60.0;
-  const double lines = std::ceil(roughWidth(words, layout.text) / wrap);
+  const double lines = std::ceil(kBold * roughWidth(words, layout.text) / wrap);
   const double bottom = field.y + 12.0 + 1.3 * layout.text * lines;
   Panel panel = pagePanel(field);
   panel.shapes.push_back(Rect{{field.x, field.y}, {field.right(), bottom}, 0.0, StyleId::panel});

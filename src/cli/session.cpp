@@ -37,7 +37,9 @@ Scenario scenarioFor(const ManyOptions& options, const std::string& file, const 
 }
 
 void tellRemarks(const Roster& roster, const std::set<std::string>& ids) {
-  for (const std::string& remark : remarksOn(roster, ids)) fmt::print(stderr, "gapsound: {}\n", remark);
+  static std::set<std::string> told;  // both sides of a comparison have the same men
+  for (const std::string& remark : remarksOn(roster, ids))
+    if (told.insert(remark).second) fmt::print(stderr, "gapsound: {}\n", remark);
 }
 
 Session sessionFor(const PlayOptions& options) {

@@ -46,8 +46,17 @@ std::string breakSentence(const SweepPlan& plan, const SweepResult& r) {
                      rangeWords(*r.break_point, axis.unit));
 }
 
+/// No value is told from the best one at 95 %.
+bool allAlike(const SweepResult& r) {
+  return std::all_of(r.cells.begin(), r.cells.end(),
+                     [](const SweepCell& cell) { return cell.past_best.ci.low <= 0.0; });
+}
+
 std::string steadySentence(const SweepPlan& plan, const SweepResult& r) {
   const SweepAxis& axis = r.axes[0];
+  if (plan.usual_rules && allAlike(r))
+    return fmt::format("There is no break point: from {:g} to {} {} makes no sure difference",
+                       axis.values.front(), measured(axis.values.back(), axis.unit), axis.words);
   const std::string place = measured(r.cells[r.best].at[0], axis.unit);
   if (r.best + 1 == r.cells.size())
     return fmt::format("There is no break point: {} is best at {}, the most that was tried", axis.words,

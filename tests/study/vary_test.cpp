@@ -75,6 +75,15 @@ TEST_CASE("what costs before the best value is no break point") {
   CHECK(r.sentence.find("no break point") != std::string::npos);
 }
 
+TEST_CASE("where no value is told from the best the sentence names none") {
+  const std::vector<double> means(5, 4.0);
+  const auto r = sweepOf(planFor({3, 5, 7, 9, 11}),
+                         joined(repsWith(means, kFlat, 1500, 9001), repsWith(means, kFlat, 1500, 1)));
+  CHECK_FALSE(r.break_point);
+  CHECK(r.sentence ==
+        "There is no break point: from 3 to 11 yd/s the downhill speed of SS makes no sure difference.");
+}
+
 TEST_CASE("the best cell is chosen on other seeds than those that judge it") {
   const auto plan = planFor({1, 2});
   const auto choosing = repsWith({4.0, 5.0}, {0.2, 0.2}, 800, 1);
