@@ -59,8 +59,8 @@ std::string steadySentence(const SweepPlan& plan, const SweepResult& r) {
                        axis.values.front(), measured(axis.values.back(), axis.unit), axis.words);
   const std::string place = measured(r.cells[r.best].at[0], axis.unit);
   if (r.best + 1 == r.cells.size())
-    return fmt::format("There is no break point: {} is best at {}, the most that was tried", axis.words,
-                       place);
+    return fmt::format("There is no break point: {}, the most that was tried, is as good as any for {}",
+                       place, axis.words);
   const std::string what = plan.usual_rules
                                ? "nothing costs half a yard a snap or opens ten more cutbacks in a hundred"
                                : "at no value " + wordsOf(plan.rules.front());
