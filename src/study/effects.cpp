@@ -104,9 +104,10 @@ void addSafetySpeed(Effects& list) {
   const auto add = [&](const char* look, const SpeedClaim& c, int n) {
     list.push_back({"a", c.words, look, c.a, c.b, c.measure, c.demand, c.margin, 0.001, n});
   };
-  for (const char* counter : {"C1", "C2", "C4", "C5"})
+  for (const char* counter : {"C1", "C2", "C4", "C5", "C7"})
     for (const SpeedClaim& claim : early)
-      add(counter, claim, counter == std::string_view("C2") ? 4000 : 6000);
+      add(counter, claim,
+          counter == std::string_view("C2") || counter == std::string_view("C7") ? 4000 : 6000);
   for (const char* power : {"P1", "P2", "P3", "P4", "P5"})
     for (const SpeedClaim& claim : sound) add(power, claim, 4000);
 }
@@ -237,7 +238,8 @@ std::vector<EffectLook> effectLooks() {
           {"C4", "counter F03 D01", look("F03", "D01", "R02")},
           {"C5", "counter F03 D04", look("F03", "D04", "R02")},
           {"P5", "power F04 D01", look("F04", "D01", "R01")},
-          {"C6", "counter left F01 D03", toTheLeft(look("F01", "D03", "R02"))}};
+          {"C6", "counter left F01 D03", toTheLeft(look("F01", "D03", "R02"))},
+          {"C7", "counter F01 D03", look("F01", "D03", "R02")}};
 }
 
 namespace {
@@ -248,8 +250,8 @@ bool isShown(const Effect& e) {
     return std::find(looks.begin(), looks.end(), e.look) != looks.end();
   };
   if (e.demand == Demand::reported || e.item == "b") return true;
-  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C5"});
-  if (e.words == "early read: 9 yd/s, more cut back") return on({"C4"});
+  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C7"});
+  if (e.words == "early read: 9 yd/s, more cut back") return on({"C2", "C4"});
   if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4"});
   if (e.words == "at 9: backer too wide, not right") return on({"P3", "P4", "P5"});
   if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P4", "P5"});
