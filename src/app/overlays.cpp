@@ -77,7 +77,7 @@ void drawNotice(Screen& screen) {
   if (notice.empty()) return;
   const PageRect& field = screen.layout.field;
   const double wrap = field.width - 60.0;
-  const double lines = std::ceil(roughWidth(notice, 15.0) / wrap);
+  const auto lines = static_cast<double>(linesOf(notice, 15.0, wrap).size());
   const double height = 20.0 + 19.0 * lines;
   DisplayList page{screen.layout.width, screen.layout.height, {pagePanel(field)}};
   auto& shapes = page.panels.front().shapes;

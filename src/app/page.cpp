@@ -116,18 +116,10 @@ std::string readoutWords(const Desk& desk) {
          share("cutback open", d.cutback_open, held, &Distribution::cutback_open);
 }
 
-constexpr double kBold = 1.12;  // bold letters against roughWidth
-
 /// Whole words up to the width, three points for the rest.
 std::string shortened(const std::string& words, double size, double width) {
-  if (kBold * roughWidth(words, size) < width) return words;
-  std::size_t end = words.size();
-  while (end != std::string::npos && end > 0 &&
-         kBold * roughWidth(words.substr(0, end) + " ...", size) > width)
-    end = words.rfind(' ', end - 1);
-  if (end == std::string::npos) return "";
-  if (end > 0 && words[end - 1] == ',') --end;
-  return words.substr(0, end) + " ...";
+  if (linesOf(words, size, width).size() < 2) return words;
+  return linesOf(words, size, width - roughWidth(" ...", size)).front() + " ...";
 }
 
 /// Title and clock; under them the rep and the many reps, on a line each where the window is narrow.
@@ -222,7 +214,7 @@ void addSentence(DisplayList& page, const Desk& desk, const PageLayout& layout) 
   if (words.empty()) return;
   const PageRect& field = layout.field;
   const double wrap = field.width - 60.0;
-  const double lines = std::ceil(kBold * roughWidth(words, layout.text) / wrap);
+  const auto lines = static_cast<double>(linesOf(words, layout.text, wrap).size());
   const double bottom = field.y + 12.0 + 1.3 * layout.text * lines;
   Panel panel = pagePanel(field);
   panel.shapes.push_back(Rect{{field.x, field.y}, {field.right(), bottom}, 0.0, StyleId::panel});

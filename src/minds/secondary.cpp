@@ -97,6 +97,17 @@ double outsideBlockers(const DefenderView& v, int side) {
   return x;
 }
 
+// Outside where the ball is going to cross, free of whoever comes at him.
+double forceAcross(const DefenderView& v, const TeamPlan::Side& plan, Fit fit, int side) {
+  const Glimpse& g = v.glimpse;
+  const Model& m = v.model;
+  const double crossing = side * projectedCrossing(g);
+  const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
+  const double tight = fit == Fit::force_tight ? m.force_tight_yd : 0.0;
+  const double edge = std::max(end_spot + m.force_edge_yd, crossing + m.force_outside_yd) - tight;
+  return std::max(edge, std::min(outsideBlockers(v, side), crossing + m.force_widest_yd));
+}
+
 // The force keeps his outside arm free at the ball's depth; from depth he closes as the alley does. He
 // squeezes in where the first backer has turned the ball outside or is missing.
 Intent playForce(const DefenderView& v, DefenderMemory& memory, int side) {
@@ -111,17 +122,12 @@ Intent playForce(const DefenderView& v, DefenderMemory& memory, int side) {
     reading.declared = true;
     return pursue(g, m, v.body, side * m.lever_force, v.body.top_speed);
   }
-  const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
-  const double tight = reading.fit == Fit::force_tight ? m.force_tight_yd : 0.0;
-  double x = std::max(end_spot + m.force_edge_yd, side * projectedCrossing(g) + m.force_outside_yd) - tight;
-  x = std::max(x, std::min(outsideBlockers(v, side), side * projectedCrossing(g) + m.force_widest_yd));
-  x += erringBy(v, memory, FaultKind::over_run) - 2.0 * erringBy(v, memory, FaultKind::inside_lost);
-  const bool from_depth = g.spot(g.selfIndex()).y > kDeep;
-  const double deep = erringBy(v, memory, FaultKind::too_deep);
-  const double y = deep > 0.0 ? -deep : from_depth ? alleyDepth(v, plan) : m.force_depth + 0.4 * ballDepth(g);
-  const double speed =
-      from_depth || deep > 0.0 ? downhill(v, memory) : std::min(downhill(v, memory), 0.7 * v.body.top_speed);
-  return go(v, {side * x, y}, speed);
+  const double x = forceAcross(v, plan, reading.fit, side) + erringBy(v, memory, FaultKind::over_run) -
+                   2.0 * erringBy(v, memory, FaultKind::inside_lost);
+  const double full = downhill(v, memory);
+  if (const double deep = erringBy(v, memory, FaultKind::too_deep)) return go(v, {side * x, -deep}, full);
+  if (g.spot(g.selfIndex()).y > kDeep) return go(v, {side * x, alleyDepth(v, plan)}, full);
+  return go(v, {side * x, m.force_depth + 0.4 * ballDepth(g)}, std::min(full, 0.7 * v.body.top_speed));
 }
 
 // A mistake: he leaves the middle of the field and runs over the top with the flow.

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <bit>
+#include <sstream>
 
 #include "base/stream.hpp"
 
@@ -64,6 +65,19 @@ double roughWidth(const std::string& text, double size) {
   double ems = 0.0;
   for (const char letter : text) ems += startsLetter(letter) ? shareOfEm(letter) : 0.0;
   return ems * size;
+}
+
+std::vector<std::string> linesOf(const std::string& text, double size, double width) {
+  std::vector<std::string> lines;
+  std::istringstream words(text);
+  for (std::string word; words >> word;) {
+    const bool fits = !lines.empty() && kMeasureError * roughWidth(lines.back() + " " + word, size) <= width;
+    if (fits)
+      lines.back() += " " + word;
+    else
+      lines.push_back(word);
+  }
+  return lines;
 }
 
 std::uint64_t hashOf(const DisplayList& list) {

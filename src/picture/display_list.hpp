@@ -98,6 +98,10 @@ struct FieldView {
 [[nodiscard]] FieldView viewOf(const Camera& camera, const PageRect& clip);
 /// Width of a text in page units, estimated without a font (within a tenth or so); for layout only.
 [[nodiscard]] double roughWidth(const std::string& text, double size);
+/// roughWidth may fall short by this much.
+inline constexpr double kMeasureError = 1.12;
+/// Text broken between words into lines that fit the width by the rough measure, with room for its error.
+[[nodiscard]] std::vector<std::string> linesOf(const std::string& text, double size, double width);
 /// Same pictures, same number: 64-bit hash over every value of the list.
 [[nodiscard]] std::uint64_t hashOf(const DisplayList& list);
 

@@ -1,4 +1,5 @@
 #pragma once
+#include <algorithm>
 #include <vector>
 
 #include "scenario/look.hpp"
@@ -10,6 +11,9 @@ struct Counts {
   int edge = kNobody;        // end man on the line, play side
   int back_edge = kNobody;   // likewise away from the run
   std::vector<int> backers;  // b1, b2, b3: off the ball between the slots, play side first
+  [[nodiscard]] bool hasBacker(int man) const {
+    return std::find(backers.begin(), backers.end(), man) != backers.end();
+  }
 };
 [[nodiscard]] Counts countsOf(const Look& look, const LineShape& shape, int side);
 

@@ -138,8 +138,7 @@ bool Fitting::isZoneCorner(int man) const {
 int Fitting::overhangOn(const Counts& counts, int side) const {
   int best = kNobody;
   for (int man = kOffense; man < kMen; ++man) {
-    const bool counted = std::find(counts.backers.begin(), counts.backers.end(), man) != counts.backers.end();
-    if (isOverhang(at(man)) && !counted && at(man).level == 2 && side * at(man).spot.x > 0 &&
+    if (isOverhang(at(man)) && !counts.hasBacker(man) && at(man).level == 2 && side * at(man).spot.x > 0 &&
         at(man).man_on == kNobody) {
       best = man;
     }
@@ -190,8 +189,7 @@ int Fitting::forceOn(const Counts& counts, int side) const {
 int Fitting::hasEndInMan(const Counts& counts, int side) const {
   for (int man = kOffense; man < kMen; ++man) {
     const Defender& defender = at(man);
-    const bool counted = std::find(counts.backers.begin(), counts.backers.end(), man) != counts.backers.end();
-    if (defender.level == 1 || defender.man_on == kNobody || counted) continue;
+    if (defender.level == 1 || defender.man_on == kNobody || counts.hasBacker(man)) continue;
     const double x = side * attackerOf(look_, defender.man_on).spot.x;
     if (x > 0.0 && x < side * shape_.lastX(side) + kAttached && side * defender.spot.x > x) return man;
   }

@@ -104,10 +104,9 @@ void addSafetySpeed(Effects& list) {
   const auto add = [&](const char* look, const SpeedClaim& c, int n) {
     list.push_back({"a", c.words, look, c.a, c.b, c.measure, c.demand, c.margin, 0.001, n});
   };
-  for (const char* counter : {"C1", "C2", "C4", "C5", "C7"})
-    for (const SpeedClaim& claim : early)
-      add(counter, claim,
-          counter == std::string_view("C2") || counter == std::string_view("C7") ? 4000 : 6000);
+  for (const auto& [counter, n] :
+       {std::pair{"C1", 6000}, {"C2", 4000}, {"C4", 6000}, {"C5", 6000}, {"C7", 4000}})
+    for (const SpeedClaim& claim : early) add(counter, claim, n);
   for (const char* power : {"P1", "P2", "P3", "P4", "P5"})
     for (const SpeedClaim& claim : sound) add(power, claim, 4000);
 }

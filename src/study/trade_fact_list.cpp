@@ -105,7 +105,10 @@ void addNumbersAndDepth(Facts& facts) {
        "a man more in the box whom nobody blocks takes yards away",
        "public analysis of 73,000 pro carries by personnel, 2014",
        {{"8 in the box, not 7", high, power().at("SS", 2.6, 4.5), Y::to_twenty, -1, 1200},
-        {"7 in the box, not 6", insideZone(), insideZone().at("SS", 3.4, 4.5), Y::to_twenty, -1, 3000}}});
+        {"7 in the box, not 6", insideZone(), insideZone().at("SS", 3.4, 4.5), Y::to_twenty, -1, 3000},
+        beyond({"7 in the box, the nickel", insideZone(), insideZone().at("NK", 3.4, 4.5), Y::to_twenty, -1,
+                3000},
+               "he was force outside the box, and stopped as much from there")}});
   facts.push_back({2,
                    "a deeper safety gives up more on an off-tackle run",
                    kPractice,
@@ -199,10 +202,10 @@ void addLine(Facts& facts) {
        kPractice,
        {{"slant into power", run, into(run), Y::stuffed, +1, 1500},
         {"slant into a toss", toss(), into(toss()), Y::stuffed, +1, 9000},
-        missed({"slant away from power", power(), away(power()), Y::outside_gain, +1, 9000},
-               "the man with force closes on the edge as the ball comes, so a shorter front gives up nothing "
-               "there; "
-               "not traced further"),
+        missed(
+            {"slant away from power", power(), away(power()), Y::outside_gain, +1, 9000},
+            "the man with force closes on the edge with the ball, so a shorter front gives nothing up; not "
+            "traced further"),
         missed({"slant into wide zone", wide, into(wide), Y::stuffed, +1, 600},
                "the back sees the line cross and bends behind it, where the backers have followed")}});
 }

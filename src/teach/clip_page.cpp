@@ -89,7 +89,7 @@ const char* speedWords(Scene scene) {
 }
 
 double sizeToFit(const std::string& text, double size, double width) {
-  return std::min(size, width / std::max(1.08 * roughWidth(text, 1.0), 1e-9));
+  return std::min(size, width / std::max(kMeasureError * roughWidth(text, 1.0), 1e-9));
 }
 
 void drawHeader(Panel& page, const ClipScript& script, const ClipFrame& frame) {

@@ -1,17 +1,15 @@
 #include "teach/layout.hpp"
 
 #include <algorithm>
-#include <sstream>
 
 #include "teach/caution.hpp"
 
 namespace gapsound {
 namespace {
 
-constexpr double kLeading = 1.28;       // line to line, of the em
-constexpr double kMeasureError = 1.08;  // the rough measure may fall short by this much
-constexpr double kCellPad = 8.0;        // page units, between columns
-constexpr double kRowPad = 5.0;         // above and below a row's text
+constexpr double kLeading = 1.28;  // line to line, of the em
+constexpr double kCellPad = 8.0;   // page units, between columns
+constexpr double kRowPad = 5.0;    // above and below a row's text
 
 double left(double x, double width, Anchor anchor) {
   return anchor == Anchor::left ? x : anchor == Anchor::centre ? x - 0.5 * width : x - width;
@@ -27,19 +25,6 @@ double rowHeight(const Table& table, const std::vector<std::string>& row) {
 }
 
 }  // namespace
-
-std::vector<std::string> linesOf(const std::string& text, double size, double width) {
-  std::vector<std::string> lines;
-  std::istringstream words(text);
-  for (std::string word; words >> word;) {
-    const bool fits = !lines.empty() && kMeasureError * roughWidth(lines.back() + " " + word, size) <= width;
-    if (fits)
-      lines.back() += " " + word;
-    else
-      lines.push_back(word);
-  }
-  return lines;
-}
 
 Layout::Layout(double width, double height) {
   page_.list.width = width, page_.list.height = height;

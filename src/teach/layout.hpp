@@ -12,9 +12,6 @@ struct LaidPage {
   std::vector<PageRect> boxes;  // none overlaps another or leaves the page
 };
 
-/// Text broken into lines that fit the width by the rough measure, with room for its error.
-[[nodiscard]] std::vector<std::string> linesOf(const std::string& text, double size, double width);
-
 /// A page being laid out from parts, each in a rectangle of its own.
 class Layout {
  public:

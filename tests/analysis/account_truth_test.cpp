@@ -343,16 +343,14 @@ const std::vector<Kind>& kinds() {
        untackled},
       {"decision",
        std::regex(
-           "(\\w+) (took it for a run to the (right|left)(?:, | and ))?(saw that (\\w+) (.+?) and )?(went "
-           "over the top|fitted inside the end|became the "
-           "edge|took the (?:out|in)side half of the lane|held his ground|went underneath the first "
-           "backer|went over the double team|folded inside|shot the gap|hung behind the ball|filled "
-           "the alley|inserted inside the first backer|stayed square for the cutback|came forward into "
-           "the cutback window|took the gap a mate had left|took the edge for the force|stayed slow behind "
-           "the "
-           "lineman in front|went over the top of the lineman in front|set the force|squeezed the force "
-           "in|stayed "
-           "deep|played his call|ran to his call whatever he saw)(; .+)?\\."),
+           "(\\w+) (took it for a run to the (right|left)(?:, | and ))?(saw that (\\w+) (.+?) and "
+           ")?(went over the top|fitted inside the end|became the edge|took the (?:out|in)side half of "
+           "the lane|held his ground|went underneath the first backer|went over the double team|folded "
+           "inside|shot the gap|hung behind the ball|filled the alley|inserted inside the first backer|"
+           "stayed square for the cutback|came forward into the cutback window|took the gap a mate had "
+           "left|took the edge for the force|stayed slow behind the lineman in front|went over the top "
+           "of the lineman in front|set the force|squeezed the force in|stayed deep|played his call|ran "
+           "to his call whatever he saw)(; .+)?\\."),
        decision}};
   return all;
 }

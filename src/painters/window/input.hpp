@@ -11,14 +11,15 @@
 
 namespace gapsound {
 
-#define GAPSOUND_KEYS(X)                                                                                     \
-  X(a)                                                                                                       \
-  X(b)                                                                                                       \
-  X(c) X(d) X(e) X(f) X(g) X(h) X(i) X(j) X(k) X(l) X(m) X(n) X(o) X(p) X(q) X(r) X(s) X(t) X(u) X(v) X(w)   \
-      X(x) X(y) X(z) X(n0) X(n1) X(n2) X(n3) X(n4) X(n5) X(n6) X(n7) X(n8) X(n9) X(space) X(enter) X(escape) \
-          X(tab) X(backspace) X(del) X(left) X(right) X(up) X(down) X(home) X(end) X(page_up) X(page_down)   \
-              X(f1) X(f2) X(f3) X(f4) X(f5) X(f6) X(f7) X(f8) X(f9) X(f10) X(f11) X(f12) X(comma) X(period)  \
-                  X(slash) X(minus) X(plus) X(left_bracket) X(right_bracket) X(control) X(shift) X(alt)
+// clang-format off
+#define GAPSOUND_KEYS(X)                                                                              \
+  X(a) X(b) X(c) X(d) X(e) X(f) X(g) X(h) X(i) X(j) X(k) X(l) X(m) X(n) X(o) X(p) X(q) X(r) X(s)      \
+  X(t) X(u) X(v) X(w) X(x) X(y) X(z) X(n0) X(n1) X(n2) X(n3) X(n4) X(n5) X(n6) X(n7) X(n8) X(n9)      \
+  X(space) X(enter) X(escape) X(tab) X(backspace) X(del) X(left) X(right) X(up) X(down) X(home)       \
+  X(end) X(page_up) X(page_down) X(f1) X(f2) X(f3) X(f4) X(f5) X(f6) X(f7) X(f8) X(f9) X(f10) X(f11)  \
+  X(f12) X(comma) X(period) X(slash) X(minus) X(plus) X(left_bracket) X(right_bracket) X(control)     \
+  X(shift) X(alt)
+// clang-format on
 
 /// The keys the window knows; n0 to n9 are the figures.
 enum class Key : std::uint8_t {
