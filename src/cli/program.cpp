@@ -6,6 +6,7 @@
 #include <exception>
 
 #include "base/error.hpp"
+#include "base/nearest.hpp"
 #include "cli/film_options.hpp"
 #include "cli/manual.hpp"
 #include "cli/study_options.hpp"
@@ -274,6 +275,17 @@ int usageLine(const CLI::ParseError& error) {
   return codeOf(ExitCode::usage);
 }
 
+/// A first word that is no verb, which CLI11 only calls a verb missing; empty when it is one or an option.
+std::string unknownVerb(const CLI::App& app, int argc, char** argv) {
+  if (argc < 2 || argv[1][0] == '-') return "";
+  std::vector<std::string> verbs;
+  for (const CLI::App* verb : app.get_subcommands([](const CLI::App*) { return true; })) {
+    if (verb->check_name(argv[1])) return "";
+    if (!verb->get_group().empty()) verbs.push_back(verb->get_name());
+  }
+  return fmt::format("verb: \"{}\"; allowed: {}", argv[1], nameHint(argv[1], verbs));
+}
+
 int printVersion() {
   fmt::print("{}\n", versionLine());
   return codeOf(ExitCode::fine);
@@ -307,6 +319,10 @@ int runProgram(int argc, char** argv, const WindowOpener& window) {
       call;
   bool version = false;
   app.add_flag("--version", version, "version, build, engine and model");
+  if (const std::string refused = unknownVerb(app, argc, argv); !refused.empty()) {
+    fmt::print(stderr, "gapsound: {}\n", refused);
+    return codeOf(ExitCode::usage);
+  }
   try {
     app.parse(argc, argv);
   } catch (const CLI::Success& help) {

@@ -192,6 +192,14 @@ TEST_CASE("long: clips are written whole, alone and side by side") {
   for (const auto& name : folder.names()) CHECK(std::filesystem::file_size(folder.path(name)) < 5u << 20);
 }
 
+TEST_CASE("a verb nobody knows is answered with the nearest ones") {
+  const auto refused = run({"clpi", kCounter});
+  CHECK(refused.code == 2);
+  CHECK(refused.err.find("\"clpi\"") != std::string::npos);
+  CHECK(refused.err.find("\"clip\"") != std::string::npos);
+  CHECK(std::count(refused.err.begin(), refused.err.end(), '\n') == 1);
+}
+
 TEST_CASE("a picked clip shows one rep of a hundred, and both sides of a pair on the same luck") {
   const ScratchFolder folder;
   const auto refused =
