@@ -63,7 +63,8 @@ struct Front {
   std::vector<std::string> aliases;
   std::vector<FrontMan> men;
   std::vector<Movement> movements;
-  std::string second_safety;  // who goes back when the shell wants two and the front has one
+  std::string second_safety;         // who goes back when the shell wants two and the front has one
+  std::string toward = "formation";  // formation, receivers: what its strong side is set to unless called
 };
 
 /// One man, or one kind of man, of an alignment check and where he goes; `side` is the side the check is made

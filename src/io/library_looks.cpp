@@ -164,6 +164,7 @@ Front readFront(JsonReader value, const Techniques& techniques) {
     front.second_safety = second->asText();
     if (!hasMan(front, front.second_safety)) second->refuse("a man of this front");
   }
+  front.toward = value.maybeWord("toward", {"formation", "receivers"}).value_or(front.toward);
   for (const JsonReader& movement : value.child("movements").items()) {
     front.movements.push_back(readMovement(movement, front));
   }

@@ -204,6 +204,13 @@ bool leavesHisPart(const DefenderView& v, DefenderMemory& memory, FitRole role, 
   return true;
 }
 
+// The ball goes outside the end: he goes with it, no farther inside it than his part allows.
+double insideOut(const DefenderView& v, FitRole role, Fit fit, const Picture& p) {
+  if (!v.job.off_the_man_in_front || fit == Fit::fold || fit == Fit::hang) return -99.0;
+  if (p.crossing < p.end_x + v.model.fit_trail_from_yd) return -99.0;
+  return p.crossing - (role == FitRole::first_backer ? v.model.fit_trail_first_yd : v.model.fit_trail_yd);
+}
+
 bool isLate(const DefenderView& v, DefenderMemory& memory) {
   const double late = amountOf(v.faults, FaultKind::scrape_late);
   const double clock = v.glimpse.clock(), since = memory.reading.since_s;
@@ -239,6 +246,7 @@ Intent decideBacker(const DefenderView& v, DefenderMemory& memory) {
   Vec2 goal = reading.fit == Fit::called ? calledPlace(v, p, role)
                                          : placeOfFit(v, p, reading.fit, side * g.self().pos.x);
   if (role == FitRole::overlap_backer) goal.x = std::min(goal.x, p.crossing - v.model.fit_behind_yd);
+  goal.x = std::max(goal.x, insideOut(v, role, reading.fit, p));
   leavesHisPart(v, memory, role, p, goal);
   goal.x += erringBy(v, memory, FaultKind::scrape_wide) + erringBy(v, memory, FaultKind::over_run);
   goal.x -= 2.0 * erringBy(v, memory, FaultKind::inside_lost);

@@ -68,7 +68,8 @@ int frontSide(const Scenario& scenario, const Names& names, const Offense& offen
     const int side = check->front_to_it ? sideOf(*check, offense) : 0;
     if (side != 0) return side;
   }
-  const std::string& word = scenario.defense.strength;
+  const std::string& called = scenario.defense.strength;
+  const std::string& word = called == "formation" ? names.front->toward : called;
   if (word == "receivers") return receiversSide(offense, ground);
   if (word == "field") return widerSide(ground);
   if (word == "boundary") return ground.left == ground.right ? +1 : -widerSide(ground);
