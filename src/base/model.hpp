@@ -41,7 +41,7 @@ namespace gapsound {
   X(run_press_shut) X(run_shut_y) X(run_change_cost) X(run_taste) X(run_pace_base) X(run_pace_daylight) \
   X(run_pace_least) X(run_pace_most) X(run_open_base) X(patience_lead_yps) X(patience_early_s)          \
   X(patience_least_yps) X(run_open_most) X(push_accel) X(push_speed) X(push_doubled) X(push_start)      \
-  X(push_build_s) X(push_luck_pair) X(push_luck_man) X(touch_momentum) X(touch_edge) X(touch_fade_s)    \
+  X(push_build_s) X(push_luck_pair) X(push_luck_man) X(push_most) X(touch_momentum) X(touch_edge) X(touch_fade_s)    \
   X(wall_share) X(hands_reach_yd) X(hands_spacing_yd) X(hands_break_yd) X(hands_stiffness)              \
   X(hands_damping) X(hands_drag) X(hands_grip) X(hands_mates_s) X(clinch_damping) X(whiff_share)        \
   X(whiff_out_s) X(shed_base) X(shed_near) X(shed_near_yd) X(shed_luck) X(shed_covered) X(shed_half)    \

@@ -37,7 +37,8 @@ double leverageAtTouch(Vec2 bp, Vec2 bv, Vec2 dp, Vec2 dv) {
 }
 
 double pushForce(const Model& m, double mass_kg, double factor, double speed_along) {
-  return mass_kg * m.push_accel * factor * clamped(1.0 - speed_along / m.push_speed, -0.5, 1.2);
+  return mass_kg * m.push_accel * std::min(factor, m.push_most) *
+         clamped(1.0 - speed_along / m.push_speed, -0.5, 1.2);
 }
 
 int Contact::blockersOn(int defender) const {

@@ -125,7 +125,7 @@ void addSpillAndBox(Facts& facts) {
   facts.push_back({4,
                    "an end who spills with nobody over the top costs most",
                    kPractice,
-                   {{"nobody over the top", power(), late, Y::to_twenty, +1, 800},
+                   {{"nobody over the top", power(), late, Y::to_twenty, +1, 3000},
                     {"nobody over the top: outside", power(), late, Y::outside, +1, 300}}});
   const Drawn over = kicked(power()).onCall("S");
   facts.push_back({5,
@@ -188,7 +188,7 @@ void addLine(Facts& facts) {
        "penetration where the run goes: losses, pullers held up, wider spread",
        kPractice,
        {{"tackle comes through", power(), through, Y::lost, +1, 1500},
-        {"right tackle lets him by", power(), power().fault("RT", F::whiff, 1.0), Y::pullers_met, -1, 1000},
+        {"right tackle lets him by", power(), power().fault("RT", F::whiff, 1.0), Y::pullers_met, -1, 3500},
         missed(
             {"tackle comes through", power(), through, Y::spread, +1, 600},
             "a free man in the backfield only helps here: the long runs he takes away lie further from the "
@@ -200,7 +200,7 @@ void addLine(Facts& facts) {
       {12,
        "a slant into the run stops more, away from it opens the edge",
        kPractice,
-       {{"slant into power", run, into(run), Y::stuffed, +1, 1500},
+       {{"slant into power", run, into(run), Y::stuffed, +1, 4000},
         {"slant into a toss", toss(), into(toss()), Y::stuffed, +1, 9000},
         missed(
             {"slant away from power", power(), away(power()), Y::outside_gain, +1, 9000},
@@ -322,8 +322,8 @@ void addZoneAndPerimeter(Facts& facts) {
       {25,
        "a run to the wide side of the field has more room; one to the short side ends sooner",
        kPractice,
-       {{"wide side: seconds", near, far, Y::seconds, +1, 500},
-        {"wide side: yards", near, far, Y::to_twenty, +1, 500},
+       {{"wide side: seconds", near, far, Y::seconds, +1, 3500},
+        {"wide side: yards", near, far, Y::to_twenty, +1, 2500},
         beyond({"wide side, pro hash marks", toss().hash("right_hash"), toss().hash("left_hash"), Y::seconds,
                 +1, 500},
                "pro hash marks stand three yards from the middle: the sideline is far on either side")}});

@@ -36,6 +36,17 @@ TEST_CASE("4-2-5 over stands as drawn against doublets, the nickel on the slot")
   CHECK(man(setup, "SS").spot.x == doctest::Approx(6.0));
 }
 
+// Common practice, no source: five on the line and a nickel, and each edge belongs to one of the two.
+TEST_CASE("tite is set to the receivers, its outside backer to the tight end") {
+  const Setup setup = resolved("F06", "R04", "D07");
+  CHECK(man(setup, "NK").spot.x < -4.0);
+  CHECK(man(setup, "OLB").spot.x > 3.0);
+  CHECK(man(setup, "OLB").fit.gap == "C+");
+  Scenario called = scenario("F06", "R04", "D07");
+  called.defense.strength = "right";
+  CHECK(man(resolved(called), "OLB").spot.x < -3.0);
+}
+
 TEST_CASE("at pro level the splits widen, techniques follow the blockers and shells stand deeper") {
   Scenario s = scenario("F01", "R01", "D01");
   s.level = Level::pro;
