@@ -251,15 +251,15 @@ bool isShown(const Effect& e) {
     return std::find(looks.begin(), looks.end(), e.look) != looks.end();
   };
   if (e.demand == Demand::reported || e.item == "b") return true;
-  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C7", "C8", "C9"});
-  if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C4"});
+  if (e.words == "early read: 9 yd/s, not 5") return on({"C7", "C8", "C9"});
+  if (e.words == "early read: 9 yd/s, more cut back") return on({"C4"});
   if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4"});
   if (e.words == "at 9: backer too wide, not right") return on({"P3", "P4", "P5"});
   if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P4", "P5"});
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2", "C1"});
   if (e.item == "c") return true;
   if (e.item == "d") return on({"P2", "C1"});
-  if (e.item == "e") return on({"P1", "P2", "C3", "C7", "C8", "C9"});
+  if (e.item == "e") return on({"P1", "P2", "C7", "C8", "C9"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";
 }
