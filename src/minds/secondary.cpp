@@ -55,12 +55,6 @@ double alleyDepth(const DefenderView& v, const TeamPlan::Side& plan) {
   return clamped(depth + m.alley_depth_slope * (v.glimpse.ball().y + 4.0), depth, 9.0);
 }
 
-// Where the ball is going to be when a man from depth gets there: past the line it keeps going sideways.
-double crossingFromDepth(const DefenderView& v) {
-  const Glimpse& g = v.glimpse;
-  return projectedCrossing(g) + v.model.deep_lead_s * g.man(watchedBack(g)).vel.x;
-}
-
 // The alley man runs inside-out: a step outside where the ball is going to cross, tight to the line's depth.
 Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
   const Glimpse& g = v.glimpse;
@@ -76,7 +70,7 @@ Intent playAlley(const DefenderView& v, DefenderMemory& memory, int side) {
                   side * (reading.fit == Fit::insert || reading.fit == Fit::cutback_window ? -0.3 : 0.3),
                   v.body.top_speed);
   }
-  const double crossing = side * crossingFromDepth(v);
+  const double crossing = side * projectedCrossing(g);
   const double end_spot = plan.end == kNobody ? 4.7 : side * g.spot(plan.end).x;
   double x = crossing + m.alley_outside_yd;
   if (reading.fit == Fit::called)

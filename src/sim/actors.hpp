@@ -18,7 +18,8 @@ struct Actor {
   double strength = 1.0;      // this snap's push, 1 = his usual
   double out_until_s = -1.0;  // on the ground or beaten until then
   bool down = false;
-  Stream luck{0, 0, "contact"};
+  std::uint64_t seed = 0;  // of the rep: a touch of two men has a stream of its own
+  Stream tackle_luck{0, 0, "tackle"};
   DefenderMemory defender;
   BlockerMemory blocker;
   RunnerMemory runner;

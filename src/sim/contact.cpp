@@ -70,11 +70,11 @@ double Contact::shedPerSecond(const Present& now, const Actors& actors, const Cl
   return rate;
 }
 
-bool Contact::ends(const Present& now, Actors& actors, const Clinch& c, std::vector<Event>& events) const {
+bool Contact::ends(const Present& now, Actors& actors, Clinch& c, std::vector<Event>& events) const {
   const Model& m = *model_;
   Actor& b = actors[at(c.blocker)];
-  Actor& d = actors[at(c.defender)];
-  const bool shed = d.luck.chance(shedPerSecond(now, actors, c) * kStep);
+  const Actor& d = actors[at(c.defender)];
+  c.kept *= std::max(1.0 - shedPerSecond(now, actors, c) * kStep, 0.0);
   if (b.down || d.down) return true;
   if (b.intent.lets_go) {
     events.push_back({now.tick, Happening::climbs, c.blocker, b.intent.hands_on, 0});
@@ -82,10 +82,16 @@ bool Contact::ends(const Present& now, Actors& actors, const Clinch& c, std::vec
   }
   if (distance(now.frame.men[at(c.blocker)].pos, now.frame.men[at(c.defender)].pos) > m.hands_break_yd)
     return true;
-  if (!shed) return false;
+  if (c.kept >= c.sheds_below) return false;
   b.out_until_s = now.clock_s + m.shed_out_s;
   events.push_back({now.tick, Happening::sheds, c.defender, c.blocker, 0});
   return true;
+}
+
+Stream Contact::touchLuck(const Actors& actors, int blocker, int defender) {
+  const Actor& b = actors[at(blocker)];
+  const std::uint64_t pair = mixed(b.man->stream, actors[at(defender)].man->stream);
+  return {b.seed, mixed(pair, touches_[at(blocker)][at(defender)]++), "contact"};
 }
 
 void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vector<Event>& events) {
@@ -110,9 +116,10 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
   }
   if (best == kNobody) return;
   Actor& d = actors[at(best)];
-  const double pair = b.luck.normal();
-  const bool whiff = b.luck.chance(m.whiff_share);
-  const bool told = b.luck.chance(amountOf(b.man->faults, FaultKind::whiff));
+  Stream luck = touchLuck(actors, blocker, best);
+  const double pair = luck.normal();
+  const bool whiff = luck.chance(m.whiff_share);
+  const bool told = luck.chance(amountOf(b.man->faults, FaultKind::whiff));
   if (whiff || told) {
     b.out_until_s = now.clock_s + m.whiff_out_s;
     events.push_back({now.tick, Happening::whiffs, blocker, best, 0});
@@ -129,6 +136,7 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
   c.leverage = leverageAtTouch(bp.pos, bp.vel, dp.pos, dp.vel);
   c.push_luck = fixedExp(model_->push_luck_pair * pair);
   c.shed_luck = fixedExp(-model_->shed_luck * pair);
+  c.sheds_below = luck.unit();
   const Vec2 n = unit(dp.pos - bp.pos);
   const double momentum = b.man->body.mass_kg * dot(bp.vel, n) + d.man->body.mass_kg * dot(dp.vel, n);
   c.blocker_edge = clamped(momentum / m.touch_momentum, -1.0, 1.0);
@@ -136,7 +144,7 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
   events.push_back({now.tick, Happening::engages, blocker, best, 0});
 }
 
-void Contact::hold(const Opening& opening, int blocker, int defender, int tick, Actors& actors) {
+void Contact::hold(const Opening& opening, int blocker, int defender, int tick, const Actors& actors) {
   constexpr double kShoulder = 0.33;  // yd, half breadth
   const Opening::Place& b = opening.men[at(blocker)];
   const Vec2 gap = opening.men[at(defender)].pos - b.pos;
@@ -146,9 +154,11 @@ void Contact::hold(const Opening& opening, int blocker, int defender, int tick, 
   c.since_tick = tick - ticks(model_->push_build_s);
   c.line = b.face;
   c.leverage = clamped(cross(b.face, gap) / kShoulder, -1.0, 1.0);
-  const double pair = actors[at(blocker)].luck.normal();
+  Stream luck = touchLuck(actors, blocker, defender);
+  const double pair = luck.normal();
   c.push_luck = fixedExp(model_->push_luck_pair * pair);
   c.shed_luck = fixedExp(-model_->shed_luck * pair);
+  c.sheds_below = luck.unit();
   c.blocker_edge = 0.0;
   clinches_.push_back(c);
 }
@@ -156,7 +166,7 @@ void Contact::hold(const Opening& opening, int blocker, int defender, int tick, 
 void Contact::update(const Present& now, Actors& actors, std::vector<Event>& events) {
   std::vector<Clinch> kept;
   kept.reserve(clinches_.size());
-  for (const Clinch& c : clinches_)
+  for (Clinch& c : clinches_)
     if (!ends(now, actors, c, events)) kept.push_back(c);
   clinches_ = std::move(kept);
   for (int b = 0; b < kOffense; ++b) {

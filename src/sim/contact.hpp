@@ -18,6 +18,8 @@ struct Clinch {
   double blocker_edge = 1.0;  // push factor from who arrived with more momentum, fades
   double push_luck = 1.0;     // this pair's luck, as a factor on the blocker's push
   double shed_luck = 1.0;     // and on the rate at which the defender sheds
+  double sheds_below = 0.0;   // he sheds once `kept` falls below this, drawn at first touch, [0, 1)
+  double kept = 1.0;          // probability that a man would still be held by now
 };
 
 /// Force of two men on each other and on the ground through a clinch, kg yd/s^2.
@@ -38,15 +40,17 @@ class Contact {
   [[nodiscard]] const Clinch* of(int man) const;
   void release(int man);
   /// Hands that are on when a rep starts from film; leverage is where the helmet is in the picture.
-  void hold(const Opening& opening, int blocker, int defender, int tick, Actors& actors);
+  void hold(const Opening& opening, int blocker, int defender, int tick, const Actors& actors);
 
  private:
-  [[nodiscard]] bool ends(const Present& now, Actors& actors, const Clinch& c,
-                          std::vector<Event>& events) const;
+  [[nodiscard]] bool ends(const Present& now, Actors& actors, Clinch& c, std::vector<Event>& events) const;
   [[nodiscard]] double shedPerSecond(const Present& now, const Actors& actors, const Clinch& c) const;
+  /// The luck of two men touching for the first, second, ... time: what others do moves none of it.
+  [[nodiscard]] Stream touchLuck(const Actors& actors, int blocker, int defender);
   void tryNew(const Present& now, Actors& actors, int blocker, std::vector<Event>& events);
   const Model* model_;
   std::vector<Clinch> clinches_;
+  std::array<std::array<std::uint8_t, kMen>, kMen> touches_{};  // blocker, defender
 };
 
 /// Leverage of a first touch: which side of the blocker's line the defender is on, in shoulder widths, [-1,

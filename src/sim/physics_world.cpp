@@ -35,6 +35,15 @@ b2Filter filterOf(const PhysicsWorld::Torso& t) {
   return f;
 }
 
+// Turning takes no force here, so a man who turned against a mate would shove him.
+bool leansOnMate(b2Body& body) {
+  const auto side = body.GetFixtureList()->GetFilterData().categoryBits;
+  for (const b2ContactEdge* edge = body.GetContactList(); edge != nullptr; edge = edge->next)
+    if (edge->contact->IsTouching() && edge->other->GetFixtureList()->GetFilterData().categoryBits == side)
+      return true;
+  return false;
+}
+
 }  // namespace
 
 struct PhysicsWorld::Impl {
@@ -80,7 +89,8 @@ Vec2 PhysicsWorld::face(int man) const {
 void PhysicsWorld::push(int man, Vec2 force) { impl_->body(man).ApplyForceToCenter(toBox(force), true); }
 void PhysicsWorld::setVelocity(int man, Vec2 vel) { impl_->body(man).SetLinearVelocity(toBox(vel)); }
 void PhysicsWorld::turn(int man, double rad_per_s) {
-  impl_->body(man).SetAngularVelocity(static_cast<float>(rad_per_s));
+  b2Body& body = impl_->body(man);
+  body.SetAngularVelocity(leansOnMate(body) ? 0.0f : static_cast<float>(rad_per_s));
 }
 void PhysicsWorld::bumpMates(int man) {
   b2Filter filter;

@@ -116,7 +116,8 @@ void rollSnap(Setup& setup, const Model& m, std::uint64_t seed, Actors& actors, 
     if (!setup.men[at(i)].faults.empty()) rollFaults(setup.men[at(i)], seed);
     noteLate(setup.men[at(i)], i, events);
     a.man = &setup.men[at(i)];
-    a.luck = Stream(seed, a.man->stream, "contact");
+    a.seed = seed;
+    a.tackle_luck = Stream(seed, a.man->stream, "tackle");
     Stream power(seed, a.man->stream, "strength");
     a.strength = fixedExp(m.push_luck_man * power.normal());
     if (isOffense(i))

@@ -52,8 +52,8 @@ double Tackling::makeShare(const Present& now, const Actors& actors, const Conta
 void Tackling::wrap(const Present& now, Actors& actors, PhysicsWorld& world, int man) {
   const Model& m = *model_;
   const int carrier = now.frame.carrier;
-  Actor& back = actors[at(carrier)];
-  const bool won = back.luck.chance(m.wrap_back_wins);
+  const Actor& back = actors[at(carrier)];
+  const bool won = actors[at(man)].tackle_luck.chance(m.wrap_back_wins);
   if (holders_.empty()) {
     carrier_won_ = won;
     wrapped_s_ = now.clock_s;
@@ -73,8 +73,8 @@ void Tackling::attempt(const Present& now, Actors& actors, Contact& contact, Phy
   const Model& m = *model_;
   Actor& d = actors[at(man)];
   const bool blocked = contact.of(man) != nullptr;
-  const bool makes = d.luck.chance(makeShare(now, actors, contact, man));
-  const bool told_to_miss = d.luck.chance(amountOf(d.man->faults, FaultKind::missed_tackle));
+  const bool makes = d.tackle_luck.chance(makeShare(now, actors, contact, man));
+  const bool told_to_miss = d.tackle_luck.chance(amountOf(d.man->faults, FaultKind::missed_tackle));
   if (first_contact_tick_ < 0) {
     first_contact_tick_ = now.tick;
     events.push_back({now.tick, Happening::first_contact, man, now.frame.carrier, 0});

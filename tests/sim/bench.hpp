@@ -70,7 +70,8 @@ class Bench {
                        man.body.chest, false,      man.attacks};
       a.man = &man;
       a.intent.face = man.facing;
-      a.luck = Stream(seed, man.stream, "contact");
+      a.seed = seed;
+      a.tackle_luck = Stream(seed, man.stream, "tackle");
     }
     world_ = std::make_unique<PhysicsWorld>(torsos);
     for (int i = 0; i < kMen; ++i) world_->setVelocity(i, vel[at(i)]);

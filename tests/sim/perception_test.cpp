@@ -66,16 +66,21 @@ std::vector<int> deepMen(const Setup& setup) {
   return deep;
 }
 
-/// Another body is at him between two ticks: what moves him then is no decision of his.
-bool isTouched(const Record& rep, int man, int from, std::size_t to) {
+/// A body that moves differently in the two reps is at him between two ticks: what moves him then is no
+/// decision of his.
+bool isPushedApart(const Record& a, const Record& b, int man, int from, std::size_t to) {
   constexpr double kBodies = 0.9;  // yd, centre to centre
-  for (auto tick = static_cast<std::size_t>(from); tick <= to && tick < rep.frames.size(); ++tick)
-    for (int mate = 0; mate < kMen; ++mate) {
-      const auto& men = rep.frames[tick].men;
-      if (mate == man) continue;
-      if (distance(men[static_cast<std::size_t>(mate)].pos, men[static_cast<std::size_t>(man)].pos) < kBodies)
+  const auto last = std::min({to, a.frames.size() - 1, b.frames.size() - 1});
+  const auto touches = [&](const Record& rep, std::size_t tick, int other) {
+    const auto& men = rep.frames[tick].men;
+    return distance(men[static_cast<std::size_t>(other)].pos, men[static_cast<std::size_t>(man)].pos) <
+           kBodies;
+  };
+  for (auto tick = static_cast<std::size_t>(from); tick <= last; ++tick)
+    for (int other = 0; other < kMen; ++other)
+      if (other != man && (touches(a, tick, other) || touches(b, tick, other)) &&
+          !sameMen(a.frames[tick], b.frames[tick], other, other + 1))
         return true;
-    }
   return false;
 }
 
@@ -100,8 +105,7 @@ Comparison compare(const Setup& one, const Setup& two, const Model& model) {
     const auto last = static_cast<int>(std::min(a.frames.size(), b.frames.size())) - 1;
     const auto at = static_cast<std::size_t>(std::min(seen, last));
     for (const int man : deepMen(one))
-      if (!isTouched(a, man, differs, at) && !isTouched(b, man, differs, at))
-        CHECK(sameMen(a.frames[at], b.frames[at], man, man + 1));
+      if (!isPushedApart(a, b, man, differs, at)) CHECK(sameMen(a.frames[at], b.frames[at], man, man + 1));
     result.earliest_s_ticks = std::min(result.earliest_s_ticks, differs);
     if (!sameMen(a.frames.back(), b.frames.back(), kOffense, kMen)) ++result.differed;
   }

@@ -84,35 +84,27 @@ TEST_CASE("long: intervals at 95 % hold the truth about as often as they say") {
   }
 }
 
-// The first backer meets blockers all the time, and a step of his changes whom: his share is .6 to .7.
 TEST_CASE("long: the same luck on both sides narrows a difference to six tenths") {
   const Setup power = looks::shipped("power-right-spill");
-  double five = 0.0;
   for (const char* id : {"S", "M", "W", "SS", "FS"}) {
     const double share = paired("power-right-spill", manNamed(power, id), 1500);
     MESSAGE(std::string(id), " reads 0.1 s later: the paired interval is ", share, " of the other");
-    CHECK(share <= 0.8);
-    five += share / 5.0;
+    CHECK(share <= 0.6);
   }
-  CHECK(five <= 0.6);
   double sum = 0.0;
   for (int man = kOffense; man < kMen; ++man) sum += paired("counter-right-guard-and-h", man, 300);
   MESSAGE("over all eleven on counter: ", sum / (kMen - kOffense));
   CHECK(sum / (kMen - kOffense) <= 0.4);
 }
 
-// With a sniffer; from the I a wide scrape costs nothing that can be measured.
-// both.
 TEST_CASE("long: what a kicked end, a wide scrape and a late safety cost on power, and what is repaired") {
-  Scenario power = readScenario(GAPSOUND_ROOT "/scenarios/power-right-spill.json");
-  power.offense.formation = "F03";
-  const Setup look = resolve(power, looks::library(), looks::model());
+  const Setup look = looks::shipped("power-right-spill");
   const std::vector<Mistakes> mistakes = {mistake(look, "SE", FaultKind::kicked_out),
                                           mistake(look, "S", FaultKind::scrape_wide),
                                           mistake(look, "SS", FaultKind::late_read)};
   const std::vector<Setup> setups = faultSetups(look, mistakes);
   Rows rows(setups.size());
-  const Schedule schedule(setups.size(), 6000);
+  const Schedule schedule(setups.size(), 24000);
   playInOrder({setups, looks::model(), 1}, schedule, 0, 0, [&](std::size_t k, const Summary& rep) {
     rows[schedule.at(k).cell].push_back(outcomeOf(rep));
     return true;
