@@ -201,7 +201,7 @@ void addLine(Facts& facts) {
        "a slant into the run stops more, away from it opens the edge",
        kPractice,
        {{"slant into power", run, into(run), Y::stuffed, +1, 4000},
-        {"slant into a toss", toss(), into(toss()), Y::stuffed, +1, 9000},
+        {"slant into a toss", toss(), into(toss()), Y::stuffed, +1, 20000},
         missed(
             {"slant away from power", power(), away(power()), Y::outside_gain, +1, 9000},
             "the man with force closes on the edge with the ball, so a shorter front gives nothing up; not "
@@ -219,7 +219,7 @@ void addShootAndTechnique(Facts& facts) {
        kPractice,
        {missed({"shoots with air", air, air.call(&DefensePlan::bs_backer, "shoot"), Y::lost, +1, 4000},
                "over a third of these snaps are lost already: the end who squeezes meets the pulling tackle"),
-        {"shoots, blocked back", gt, gt.call(&DefensePlan::bs_backer, "shoot"), Y::to_twenty, +1, 1800}}});
+        {"shoots, blocked back", gt, gt.call(&DefensePlan::bs_backer, "shoot"), Y::to_twenty, +1, 8000}}});
   const Drawn surface{"F06", "D03", "R04"}, spread = steady(insideZone());
   const auto setTo = [](const Drawn& look, const char* side) {
     return look.call(&DefensePlan::strength, side);
