@@ -27,6 +27,12 @@ double coverFactor(const Model& m, Vec2 aim, Vec2 to_blocker) {
   return c > 0.5 ? m.shed_covered : c > 0.0 ? m.shed_half : m.shed_past;
 }
 
+void takeLuck(Clinch& c, const Model& m, double pair, double sheds_below) {
+  c.push_luck = fixedExp(m.push_luck_pair * pair);
+  c.shed_luck = fixedExp(-m.shed_luck * pair);
+  c.sheds_below = sheds_below;
+}
+
 }  // namespace
 
 double leverageAtTouch(Vec2 bp, Vec2 bv, Vec2 dp, Vec2 dv) {
@@ -115,7 +121,7 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
     nearest = gap;
   }
   if (best == kNobody) return;
-  Actor& d = actors[at(best)];
+  const Actor& d = actors[at(best)];
   Stream luck = touchLuck(actors, blocker, best);
   const double pair = luck.normal();
   const bool whiff = luck.chance(m.whiff_share);
@@ -134,9 +140,7 @@ void Contact::tryNew(const Present& now, Actors& actors, int blocker, std::vecto
   c.since_tick = now.tick;
   c.line = length(bp.vel) > 0.8 ? unit(bp.vel) : unit(dp.pos - bp.pos);
   c.leverage = leverageAtTouch(bp.pos, bp.vel, dp.pos, dp.vel);
-  c.push_luck = fixedExp(model_->push_luck_pair * pair);
-  c.shed_luck = fixedExp(-model_->shed_luck * pair);
-  c.sheds_below = luck.unit();
+  takeLuck(c, m, pair, luck.unit());
   const Vec2 n = unit(dp.pos - bp.pos);
   const double momentum = b.man->body.mass_kg * dot(bp.vel, n) + d.man->body.mass_kg * dot(dp.vel, n);
   c.blocker_edge = clamped(momentum / m.touch_momentum, -1.0, 1.0);
@@ -156,9 +160,7 @@ void Contact::hold(const Opening& opening, int blocker, int defender, int tick, 
   c.leverage = clamped(cross(b.face, gap) / kShoulder, -1.0, 1.0);
   Stream luck = touchLuck(actors, blocker, defender);
   const double pair = luck.normal();
-  c.push_luck = fixedExp(model_->push_luck_pair * pair);
-  c.shed_luck = fixedExp(-model_->shed_luck * pair);
-  c.sheds_below = luck.unit();
+  takeLuck(c, *model_, pair, luck.unit());
   c.blocker_edge = 0.0;
   clinches_.push_back(c);
 }

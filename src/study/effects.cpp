@@ -104,16 +104,10 @@ void addSafetySpeed(Effects& list) {
   const auto add = [&](const char* look, const SpeedClaim& c, int n) {
     list.push_back({"a", c.words, look, c.a, c.b, c.measure, c.demand, c.margin, 0.001, n});
   };
-  for (const auto& [counter, n] : {std::pair{"C1", 6000},
-                                   {"C2", 4000},
-                                   {"C4", 6000},
-                                   {"C5", 6000},
-                                   {"C7", 4000},
-                                   {"C8", 4000},
-                                   {"C9", 4000}})
-    for (const SpeedClaim& claim : early) add(counter, claim, n);
-  for (const char* power : {"P1", "P2", "P3", "P4", "P5"})
-    for (const SpeedClaim& claim : sound) add(power, claim, 4000);
+  for (const std::string_view counter : {"C1", "C2", "C4", "C5", "C7", "C8", "C9"})
+    for (const SpeedClaim& claim : early) add(counter.data(), claim, counter == "C1" ? 20000 : 6000);
+  for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5"})
+    for (const SpeedClaim& claim : sound) add(power.data(), claim, power == "P3" ? 20000 : 4000);
 }
 
 void addFits(Effects& list) {
@@ -256,10 +250,10 @@ bool isShown(const Effect& e) {
     return std::find(looks.begin(), looks.end(), e.look) != looks.end();
   };
   if (e.demand == Demand::reported || e.item == "b") return true;
-  if (e.words == "early read: 9 yd/s, not 5") return on({"C7", "C8", "C9"});
-  if (e.words == "early read: 9 yd/s, more cut back") return on({"C4"});
+  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C7", "C8", "C9"});
+  if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C4"});
   if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4"});
-  if (e.words == "at 9: backer too wide, not right") return on({"P4", "P5"});
+  if (e.words == "at 9: backer too wide, not right") return on({"P3", "P4", "P5"});
   if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P4", "P5"});
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2", "C1"});
   if (e.item == "c") return true;
