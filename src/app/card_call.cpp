@@ -20,6 +20,18 @@ void pickFitting(Screen& screen, const Scenario& now) {
   }
 }
 
+/// Who is force, on both sides alike; sides of their own stay with the file until one word is picked.
+void pickForce(Screen& screen, const DefensePlan& plan) {
+  const std::string now = plan.force_left || plan.force_right ? "by side" : plan.force;
+  if (const auto pick = choiceRow(screen, "Force", now, {"shell", "safety", "backer", "corner"})) {
+    screen.desk.change("force " + *pick, [&](Scenario& s) {
+      s.defense.force = *pick;
+      s.defense.force_left.reset();
+      s.defense.force_right.reset();
+    });
+  }
+}
+
 /// The variety of a real opponent and defense, as a switch; its figures stay with the file.
 void pickVariety(Screen& screen, const Scenario& now) {
   const CallMix none;
@@ -49,6 +61,9 @@ void drawCallCard(Screen& screen) {
   }
   if (const auto pick = choiceRow(screen, "Back side", plan.bs_backer, {"overlap", "fold", "shoot", "hang"}))
     desk.change("back-side backer " + *pick, [&](Scenario& s) { s.defense.bs_backer = *pick; });
+  if (const auto pick = switchRow(screen, "Overlap", plan.overlap, {"under", "over"}))
+    desk.change("overlap " + *pick, [&](Scenario& s) { s.defense.overlap = *pick; });
+  pickForce(screen, plan);
   if (const auto pick = switchRow(screen, "Key", plan.key, {"triangle", "single"}))
     desk.change("key " + *pick, [&](Scenario& s) { s.defense.key = *pick; });
   pickVariety(screen, now);

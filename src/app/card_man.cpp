@@ -89,6 +89,25 @@ void fitRows(Screen& screen, const Man& man, const ManSettings& now) {
   }
 }
 
+/// His part in the run as it goes; the other side's stays with the file.
+void jobRow(Screen& screen, const Man& man, const ManSettings& now, bool to_right) {
+  if (man.fit.level == 1) return;
+  const std::string id = man.id, key = man.drawn, as_called = "as called";
+  const auto& side = to_right ? now.job_right : now.job_left;
+  const std::string word = side.value_or(now.job.value_or(as_called));
+  if (const auto pick = choiceRow(screen, "Part", word,
+                                  {as_called, "first_backer", "fill_backer", "overlap_backer", "force",
+                                   "alley", "cutback", "corner", "out"})) {
+    screen.desk.change(id + " part: " + *pick, [&](Scenario& s) {
+      ManSettings& told = s.players[key];
+      told.job.reset();
+      auto& own = to_right ? told.job_right : told.job_left;
+      own.reset();
+      if (*pick != as_called) own = *pick;
+    });
+  }
+}
+
 void faultRow(Screen& screen, const Scenario& now, std::size_t index) {
   const PlacedFault& placed = now.faults[index];
   const FaultFacts& facts = factsOf(placed.fault.kind);
@@ -173,6 +192,7 @@ void drawManCard(Screen& screen) {
   if (!man.attacks) {
     for (const Number& number : kDefenseNumbers) numberFor(screen, man, now, number);
     fitRows(screen, man, now);
+    jobRow(screen, man, now, screen.desk.document().scenario().offense.direction != "left");
   }
   spotRows(screen, man);
   for (const Number& number : kBodyNumbers) numberFor(screen, man, now, number);

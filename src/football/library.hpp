@@ -53,10 +53,11 @@ struct FrontMan {
   Placement drawn;
   std::optional<Placement> with_te, without_te;  // in place of `drawn`, by what stands on his side
 };
-/// A called movement: the gaps men land in instead of their own.
+/// A called movement: the gaps men land in instead of their own, and the guard a backer then reads.
 struct Movement {
   std::string name;
   std::map<std::string, std::string> gaps;
+  std::map<std::string, int> guards;  // +1 the strong side's, -1 the other
 };
 struct Front {
   std::string id, name, drawn_against;
@@ -285,8 +286,15 @@ struct CallHabits {
   double gun_backer_y = 5.0;  // yd, against a gun without a tight end
 };
 
+/// What changes off an end in this state when the back-side backer is called over the top.
+struct OverlapOver {
+  Structure structure = Structure::spill;
+  EndState end = EndState::spilled;
+  Fit first = Fit::inside, overlap = Fit::over_top;
+};
 struct FitBook {
   FitTable table;
+  std::vector<OverlapOver> overlap_over;
   Fit overlap_behind_fill[2][kEndStates] = {};  // the last of three backers
 };
 

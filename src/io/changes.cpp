@@ -63,7 +63,8 @@ Json& stepInto(Json& place, const std::string& key, const std::string& text) {
 /// "defense.structure" is short for "defense.call.structure", and so for every key of the call.
 std::string fullPath(const std::string& path) {
   constexpr std::string_view kDefense = "defense.";
-  for (const auto* key : {"structure", "strength", "checks", "movement", "bs_backer", "key", "mix"}) {
+  for (const auto* key :
+       {"structure", "strength", "checks", "movement", "bs_backer", "overlap", "force", "key", "mix"}) {
     const std::string full = std::string(kDefense) + "call." + key;
     const std::string brief = std::string(kDefense) + key;
     if (path == brief || path.rfind(brief + ".", 0) == 0) return full + path.substr(brief.size());

@@ -147,6 +147,12 @@ Movement readMovement(JsonReader value, const Front& front) {
     if (!hasMan(front, id)) gap.refuse(id, "a man of this front");
     movement.gaps[id] = gap.asText();
   }
+  if (auto guards = value.maybeChild("reads_guard")) {
+    for (const auto& [id, side] : guards->members()) {
+      if (!hasMan(front, id)) side.refuse(id, "a man of this front");
+      movement.guards[id] = side.asWord({"+", "-"}) == "+" ? +1 : -1;
+    }
+  }
   value.finish();
   return movement;
 }

@@ -115,6 +115,28 @@ void readByForce(JsonReader value, FitTable& table) {
   value.finish();
 }
 
+std::optional<EndState> endNamed(std::string_view word) {
+  for (std::size_t i = 0; i < kEndStates; ++i)
+    if (nameOf(static_cast<EndState>(i)) == word) return static_cast<EndState>(i);
+  return std::nullopt;
+}
+
+void readOverlapOver(JsonReader value, FitBook& book) {
+  for (const auto structure : {Structure::spill, Structure::box}) {
+    JsonReader states = value.child(structure == Structure::spill ? "spill" : "box");
+    for (const auto& [word, row] : states.members()) {
+      OverlapOver over;
+      over.structure = structure;
+      const auto end = endNamed(word);
+      if (!end) row.refuse(word, "a state of the end: spilled, reached, ...");
+      over.end = *end;
+      readRow(row, {{"first", &over.first}, {"overlap", &over.overlap}});
+      book.overlap_over.push_back(over);
+    }
+  }
+  value.finish();
+}
+
 }  // namespace
 
 void readBodies(JsonReader file, Library& library) {
@@ -143,6 +165,7 @@ void readFits(JsonReader file, Library& library) {
   readByBacker(file.child("by_first_backer"), library.fits.table);
   readByLine(file.child("by_line"), library.fits.table);
   readByForce(file.child("by_force"), library.fits.table);
+  readOverlapOver(file.child("overlap_over"), library.fits);
   file.finish();
 }
 

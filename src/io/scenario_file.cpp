@@ -101,6 +101,18 @@ void readStructure(JsonReader place, DefensePlan& plan) {
   place.finish();
 }
 
+const std::vector<std::string> kForceWords = {"shell", "safety", "backer", "corner"};
+
+void readForce(JsonReader place, DefensePlan& plan) {
+  if (!place.isObject()) {
+    plan.force = place.asWord(kForceWords);
+    return;
+  }
+  plan.force_left = place.word("left", kForceWords);
+  plan.force_right = place.word("right", kForceWords);
+  place.finish();
+}
+
 void readCall(JsonReader place, DefensePlan& plan) {
   if (const auto structure = place.maybeChild("structure")) readStructure(*structure, plan);
   plan.strength = place.maybeWord("strength", kStrengths).value_or(plan.strength);
@@ -108,6 +120,8 @@ void readCall(JsonReader place, DefensePlan& plan) {
   plan.movement = place.maybeText("movement").value_or(plan.movement);
   plan.bs_backer =
       place.maybeWord("bs_backer", {"overlap", "fold", "shoot", "hang"}).value_or(plan.bs_backer);
+  plan.overlap = place.maybeWord("overlap", {"under", "over"}).value_or(plan.overlap);
+  if (const auto force = place.maybeChild("force")) readForce(*force, plan);
   plan.key = place.maybeWord("key", kKeyWords).value_or(plan.key);
   if (const auto mix = place.maybeChild("mix")) plan.mix = mixFrom(*mix);
   place.finish();
@@ -242,11 +256,30 @@ DefensePlan readDefense(JsonReader& place, bool filmed) {
   return plan;
 }
 
+namespace {
+
+/// A blocker's block, or a defender's part in runs to either side; which words are allowed is his look's to
+/// say.
+void readJob(JsonReader place, ManSettings& man) {
+  if (!place.isObject()) {
+    man.job = filledText(place);
+    return;
+  }
+  if (place.has("left")) man.job_left = filledText(place.child("left"));
+  if (place.has("right")) man.job_right = filledText(place.child("right"));
+  place.finish();
+  if (!man.job_left && !man.job_right) place.refuse("a part for \"left\", \"right\" or both");
+}
+
+}  // namespace
+
 ManSettings manFrom(JsonReader place) {
   ManSettings man;
   for (const ManKey& key : kManKeys) man.*key.value = place.maybeNumber(key.name, key.low, key.high);
   if (const auto word = place.maybeWord("fit_off", kFitOffWords)) man.fit_off = fitOffNamed(*word);
   man.key = place.maybeWord("key", kKeyWords);
+  if (const auto job = place.maybeChild("job")) readJob(*job, man);
+  man.on = place.maybeText("on");
   place.finish();
   if (man.y && man.depth_yd) place.refuse("y or depth_yd, not both");
   return man;
@@ -288,6 +321,11 @@ Json writtenStructure(const DefensePlan& plan) {
           {"right", plan.structure_right.value_or(plan.structure)}};
 }
 
+Json writtenForce(const DefensePlan& plan) {
+  if (!plan.force_left && !plan.force_right) return plan.force;
+  return {{"left", plan.force_left.value_or(plan.force)}, {"right", plan.force_right.value_or(plan.force)}};
+}
+
 }  // namespace
 
 Json written(const DefensePlan& plan) {
@@ -295,6 +333,8 @@ Json written(const DefensePlan& plan) {
                {"strength", plan.strength},
                {"movement", plan.movement},
                {"bs_backer", plan.bs_backer},
+               {"overlap", plan.overlap},
+               {"force", writtenForce(plan)},
                {"key", plan.key}};
   if (!plan.checks.empty()) call["checks"] = plan.checks;
   if (plan.mix) call["mix"] = written(*plan.mix);
@@ -315,6 +355,10 @@ Json written(const ManSettings& man) {
   }
   if (man.fit_off) object["fit_off"] = wordOf(*man.fit_off);
   if (man.key) object["key"] = *man.key;
+  if (man.job) object["job"] = *man.job;
+  if (man.job_left) object["job"]["left"] = *man.job_left;
+  if (man.job_right) object["job"]["right"] = *man.job_right;
+  if (man.on) object["on"] = *man.on;
   return object;
 }
 
@@ -367,6 +411,9 @@ std::vector<Attribute> manAttributes() {
   }
   attributes.push_back({"fit_off", "man_in_front, call"});
   attributes.push_back({"key", "single, triangle"});
+  attributes.push_back(
+      {"job", "a blocker's block, or a defender's part in the run (one, or left and right)"});
+  attributes.push_back({"on", "the defender a blocker's job is for"});
   return attributes;
 }
 

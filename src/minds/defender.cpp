@@ -35,7 +35,9 @@ namespace {
 
 // A man of the second level with a part outside the box plays it as the third level does, once he has read.
 bool playsOutside(const DefenderView& v, const DefenderMemory& memory) {
-  return memory.reading.direction != 0 && roleFor(v.job, memory.reading.direction) == FitRole::force;
+  if (memory.reading.direction == 0) return false;
+  const FitRole role = roleFor(v.job, memory.reading.direction);
+  return role == FitRole::force || role == FitRole::alley;
 }
 
 }  // namespace

@@ -335,6 +335,8 @@ void Aligner::move(const Movement& movement) {
   for (Defender& man : look_.defense) {
     const auto found = movement.gaps.find(man.id);
     if (found != movement.gaps.end() && found->second != man.gap) man.moved_gap = found->second;
+    const auto guard = movement.guards.find(man.id);
+    if (guard != movement.guards.end()) man.guard = guard->second;
   }
 }
 

@@ -30,6 +30,7 @@ class Fitting {
   void assignBackers(const Counts& counts, int side);
   void assignSecondary(const Counts& counts, int side);
   void callForce(int man, int side);
+  void giveAlleyOf(int force, int side);
   int forceOn(const Counts& counts, int side) const;
   int toldToForce(int side) const;
   int hasEndInMan(const Counts& counts, int side) const;
@@ -70,7 +71,9 @@ void Fitting::describe(int man) {
 }
 
 void Fitting::assign(int side) {
-  const Counts counts = countsOf(look_, shape_, side);
+  Counts counts = countsOf(look_, shape_, side);
+  const int told = toldToForce(side);
+  counts.backers.erase(std::remove(counts.backers.begin(), counts.backers.end(), told), counts.backers.end());
   for (int man = kOffense; man < kMen; ++man) {
     role(man, side) = FitRole::out;
     if (isZoneCorner(man)) role(man, side) = FitRole::corner;
@@ -120,11 +123,21 @@ void Fitting::assignSecondary(const Counts& counts, int side) {
     if (behind && !coversSlot(man)) role(man, side) = FitRole::cutback;
   }
   if (force == kNobody) return;
+  if (role(force, side) == FitRole::alley) giveAlleyOf(force, side);
   role(force, side) = FitRole::force;
-  if (at(force).rule == PlaceRule::corner) callForce(force, side);
+  const bool backer = at(force).level == 2 && at(force).force;
+  if (backer || at(force).rule == PlaceRule::corner) callForce(force, side);
 }
 
-/// A corner who is force is called so; the others have it in their front's call.
+/// The alley of a safety who is called to force is the overhang's inside him, where there is one.
+void Fitting::giveAlleyOf(int force, int side) {
+  for (int man = kOffense; man < kMen; ++man) {
+    if (at(man).force || !at(force).force || !isOverhang(at(man)) || side * at(man).spot.x <= 0) continue;
+    if (role(man, side) == FitRole::out && at(man).man_on == kNobody) role(man, side) = FitRole::alley;
+  }
+}
+
+/// A corner or backer who is force is called so; the others have it in their front's call.
 void Fitting::callForce(int man, int side) {
   job(man).gap = side > 0 ? "force+" : "force-";
   job(man).gap_x = gapCentre(shape_, job(man).gap, at(man).spot);
@@ -256,6 +269,7 @@ int Fitting::keyOf(int man) const {
   const double x = defender.spot.x;
   const int side = x < shape_.middle_x - 1e-9 ? -1 : +1;
   if (defender.man_on != kNobody) return defender.man_on;
+  if (defender.guard != 0) return guardOn(defender.guard);
   if (defender.level == 1) return nearestOf(lineMen(), x);
   if (defender.rule == PlaceRule::corner) {
     const auto receivers = splitOut(look_, shape_, side);

@@ -104,6 +104,7 @@ Look flipped(const Look& look) {
     man.id = otherSide(man.id);
     man.gap = otherSideGap(man.gap);
     man.moved_gap = otherSideGap(man.moved_gap);
+    man.guard = -man.guard;
   }
   return out;
 }

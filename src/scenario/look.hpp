@@ -29,6 +29,7 @@ struct Defender {
   Vec2 spot;
   std::string gap;         // as called
   std::string moved_gap;   // after the called movement; empty: none
+  int guard = 0;           // side of the guard a called movement has him read; 0: by his alignment
   bool rolled = false;     // safety brought down by the shell
   bool middle = false;     // the one deep safety
   bool nub = false;        // corner with no receiver on his side

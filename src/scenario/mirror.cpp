@@ -57,10 +57,13 @@ Scenario mirrored(const Scenario& scenario) {
   out.defense.movement = otherSideWord(scenario.defense.movement);
   out.defense.strength = otherSideWord(scenario.defense.strength);
   std::swap(out.defense.structure_left, out.defense.structure_right);
+  std::swap(out.defense.force_left, out.defense.force_right);
   out.players.clear();
   for (const auto& [id, settings] : scenario.players) {
     ManSettings turned = settings;
     if (turned.x) turned.x = -*turned.x;
+    std::swap(turned.job_left, turned.job_right);
+    if (turned.on) turned.on = otherSide(*turned.on);
     out.players[otherSide(id)] = turned;
   }
   for (PlacedFault& fault : out.faults) fault.player = otherSide(fault.player);

@@ -19,6 +19,9 @@ bool isKept(const Scenario& scenario, const std::string& path) {
   if (path == "/defense/front") return now.front == kept.front;
   if (path == "/defense/shell") return now.shell == kept.shell;
   if (path == "/defense/call/movement") return now.movement == kept.movement;
+  if (startsWith(path, "/defense/call/force"))
+    return now.force == kept.force && now.force_left == kept.force_left &&
+           now.force_right == kept.force_right;
   return startsWith(path, "/defense/call/checks") && now.checks == kept.checks;
 }
 
@@ -118,6 +121,10 @@ void requireWords(const Scenario& scenario) {
               {"formation", "receivers", "field", "boundary", "left", "right"});
   requireWord(scenario, "/defense/call/bs_backer", scenario.defense.bs_backer,
               {"overlap", "fold", "shoot", "hang"});
+  for (const std::string& word : {scenario.defense.force, scenario.defense.force_left.value_or("shell"),
+                                  scenario.defense.force_right.value_or("shell")})
+    requireWord(scenario, "/defense/call/force", word, {"shell", "safety", "backer", "corner"});
+  requireWord(scenario, "/defense/call/overlap", scenario.defense.overlap, {"under", "over"});
   requireWord(scenario, "/defense/call/key", scenario.defense.key, {"single", "triangle"});
 }
 

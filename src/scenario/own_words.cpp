@@ -20,7 +20,9 @@ Scenario inLibraryWords(const Scenario& given, const Vocabulary& vocabulary) {
   for (PlacedFault& fault : scenario.faults) fault.player = vocabulary.meant(fault.player);
   scenario.players.clear();
   for (const auto& [id, settings] : given.players) {
-    if (!scenario.players.emplace(vocabulary.meant(id), settings).second)
+    ManSettings meant = settings;
+    if (meant.on) meant.on = vocabulary.meant(*meant.on);
+    if (!scenario.players.emplace(vocabulary.meant(id), meant).second)
       throw InputError(given.source, "/players/" + id, "named twice", "one name for one man");
   }
   return scenario;

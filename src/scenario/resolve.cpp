@@ -7,6 +7,7 @@
 #include "scenario/bodies.hpp"
 #include "scenario/drawn_look.hpp"
 #include "scenario/fitting.hpp"
+#include "scenario/force_call.hpp"
 #include "scenario/mirror.hpp"
 #include "scenario/names.hpp"
 #include "scenario/own_words.hpp"
@@ -46,7 +47,7 @@ CallMix mixOf(const Scenario& scenario, const CallHabits& habits) {
           habits.shoot_share};
 }
 
-FitTable fitsOf(const FitBook& book, const Setup& setup) {
+FitTable fitsOf(const FitBook& book, const Setup& setup, bool over) {
   FitTable table = book.table;
   bool three = false;
   for (const Man& man : setup.men) {
@@ -54,6 +55,12 @@ FitTable fitsOf(const FitBook& book, const Setup& setup) {
   }
   for (int s = 0; three && s < 2; ++s) {
     for (int e = 0; e < kEndStates; ++e) table.overlap_backer[s][e] = book.overlap_behind_fill[s][e];
+  }
+  for (const OverlapOver& row : book.overlap_over) {
+    if (!over) break;
+    const auto s = static_cast<std::size_t>(row.structure), e = static_cast<std::size_t>(row.end);
+    table.first_backer[s][e] = row.first;
+    (three ? table.fill_backer : table.overlap_backer)[s][e] = row.overlap;
   }
   return table;
 }
@@ -70,6 +77,7 @@ void callOf(FitJob& fit, const DefensePlan& plan, const BodyKind& kind, const Le
   fit.structure_right = structureOf(plan.structure_right.value_or(plan.structure));
   fit.structure_left = structureOf(plan.structure_left.value_or(plan.structure));
   fit.bs_backer = backSideOf(plan.bs_backer);
+  fit.overlaps_over = plan.overlap == "over";
   fit.key_style = plan.key == "single" ? KeyStyle::single : KeyStyle::triangle;
   fit.off_the_man_in_front = plan.fit_off[static_cast<std::size_t>(fit.level - 1)] == FitOff::man_in_front;
   fit.read_delay_s = kind.read_delay_s * level.read;
@@ -166,8 +174,11 @@ void noteCarrier(Setup& setup, SnapKind drawn, const Scheme& scheme) {
 Look rightLook(const Scenario& scenario, const Scenario& right, const Names& names, const LevelKind& level) {
   if (isFilmed(scenario))
     return filmedLook(right, names.front->men.empty() ? nullptr : names.front, names.splits);
-  const Look look = lookOf(scenario, names, level);
-  return scenario.offense.direction == "right" ? look : turnedOver(look);
+  const Look drawn = lookOf(scenario, names, level);
+  const bool turned = scenario.offense.direction != "right";
+  Look look = turned ? turnedOver(drawn) : drawn;
+  callForce(look, right, turned);
+  return look;
 }
 
 /// Jobs and bodies for a run to the right.
@@ -189,7 +200,7 @@ Setup assembled(const Look& look, const Scenario& scenario, const Names& names, 
   setup.snap_flight_s = flightOf(snap, library.habits);
   if (setup.carrier != kNobody) setup.run = backJobOf(look, snap, names, setup.carrier, level);
   setup.mix = mixOf(scenario, library.habits);
-  setup.fits = fitsOf(library.fits, setup);
+  setup.fits = fitsOf(library.fits, setup, scenario.defense.overlap == "over");
   if (scenario.start) openFromFilm(setup, scenario);
   return setup;
 }

@@ -54,9 +54,12 @@ struct DefensePlan {
   std::vector<std::string> checks;  // answers to a lopsided formation, by name
   std::string movement = "none";
   std::string bs_backer = "overlap";  // overlap, fold, shoot, hang
-  std::string key = "triangle";       // single, triangle
-  std::array<FitOff, 3> fit_off{};    // by level 1, 2, 3
-  std::optional<CallMix> mix;         // absent: the library's defaults (calls.json); {"none"}: all zero
+  std::string overlap = "under";      // under, over: where a back-side backer overlaps
+  std::string force = "shell";        // shell (as the coverage has it), safety, backer, corner
+  std::optional<std::string> force_left, force_right;  // runs to that side, where they differ
+  std::string key = "triangle";                        // single, triangle
+  std::array<FitOff, 3> fit_off{};                     // by level 1, 2, 3
+  std::optional<CallMix> mix;  // absent: the library's defaults (calls.json); {"none"}: all zero
 };
 
 /// A defense kept in a file of its own that a scenario names.
@@ -71,7 +74,9 @@ struct ManSettings {
   std::optional<double> mass_kg, ten_yd_s, forty_yd_s;
   std::optional<double> read_delay_s, downhill_yps, push, tackling;
   std::optional<FitOff> fit_off;
-  std::optional<std::string> key;  // single, triangle
+  std::optional<std::string> key;                  // single, triangle
+  std::optional<std::string> job_left, job_right;  // defender: his part in runs to that side
+  std::optional<std::string> job, on;              // blocker: his block and the defender it is for
 };
 
 struct PlacedFault {

@@ -9,6 +9,7 @@
 #include "base/error.hpp"
 #include "base/nearest.hpp"
 #include "scenario/bodies.hpp"
+#include "scenario/given_jobs.hpp"
 
 namespace gapsound {
 namespace {
@@ -224,6 +225,7 @@ void applySettings(Setup& setup, const Scenario& scenario, const Library& librar
     if (man.attacks) refuseForAttacker(path, settings);
     setBody(man.body, path, settings, clockStart(scenario), library, model);
     if (!man.attacks) setFit(man.fit, path, settings);
+    giveJob(setup, static_cast<int>(&man - setup.men.data()), settings, scenario);
   }
   for (Man& man : setup.men) man.fit.downhill_yps = std::min(man.fit.downhill_yps, man.body.top_speed);
   for (std::size_t i = 0; i < scenario.faults.size(); ++i) applyFault(setup, scenario, i);

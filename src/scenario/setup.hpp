@@ -110,11 +110,12 @@ struct FitJob {
   Structure structure_right = Structure::spill;  // when the run goes to the offense's right
   Structure structure_left = Structure::spill;
   BackSideBacker bs_backer = BackSideBacker::overlap;
-  double read_delay_s = 0.7;  // snap to a concluded read, before noise
-  double downhill_yps = 7.0;  // level 3: closing speed until he comes to balance
-  int man_on = kNobody;       // receiver he has in man coverage
-  bool sent_back = false;     // left the fit for a shell that wants two high
-  bool fires = false;         // goes for the mesh at the snap
+  bool overlaps_over = false;  // the backer behind the first one goes over the top, the first one inside
+  double read_delay_s = 0.7;   // snap to a concluded read, before noise
+  double downhill_yps = 7.0;   // level 3: closing speed until he comes to balance
+  int man_on = kNobody;        // receiver he has in man coverage
+  bool sent_back = false;      // left the fit for a shell that wants two high
+  bool fires = false;          // goes for the mesh at the snap
 };
 
 [[nodiscard]] inline Structure structureFor(const FitJob& job, int direction) {

@@ -5,8 +5,7 @@
 #include <utility>
 
 #include "athlete/reach.hpp"
-#include "base/error.hpp"
-#include "base/nearest.hpp"
+#include "scenario/given_jobs.hpp"
 
 namespace gapsound {
 namespace {
@@ -202,44 +201,6 @@ class Inference {
   Setup& s_;
 };
 
-constexpr std::pair<const char*, BlockKind> kBlockWords[] = {
-    {"base", BlockKind::base},   {"down", BlockKind::down},     {"back", BlockKind::back},
-    {"reach", BlockKind::reach}, {"scoop", BlockKind::scoop},   {"cutoff", BlockKind::cutoff},
-    {"kick", BlockKind::kick},   {"log", BlockKind::log},       {"wrap", BlockKind::wrap},
-    {"lead", BlockKind::lead},   {"insert", BlockKind::insert}, {"hinge", BlockKind::hinge},
-    {"climb", BlockKind::climb}, {"arc", BlockKind::arc},       {"stalk", BlockKind::stalk},
-    {"crack", BlockKind::crack}, {"wall", BlockKind::wall}};
-constexpr std::pair<const char*, FitRole> kRoleWords[] = {{"edge", FitRole::edge},
-                                                          {"back_edge", FitRole::back_edge},
-                                                          {"interior", FitRole::interior},
-                                                          {"first_backer", FitRole::first_backer},
-                                                          {"fill_backer", FitRole::fill_backer},
-                                                          {"overlap_backer", FitRole::overlap_backer},
-                                                          {"force", FitRole::force},
-                                                          {"alley", FitRole::alley},
-                                                          {"cutback", FitRole::cutback},
-                                                          {"corner", FitRole::corner},
-                                                          {"out", FitRole::out}};
-
-template <class Words>
-auto named(const Words& words, const std::string& word, const Scenario& s, const std::string& path) {
-  std::vector<std::string> known;
-  for (const auto& [name, value] : words) {
-    if (word == name) return value;
-    known.emplace_back(name);
-  }
-  throw InputError(s.source, path, "\"" + word + "\"", nameHint(word, known));
-}
-
-int manNamed(const Setup& setup, const std::string& id, const Scenario& s, const std::string& path) {
-  std::vector<std::string> known;
-  for (int i = kOffense; i < kMen; ++i) {
-    if (setup.men[at(i)].id == id) return i;
-    known.push_back(setup.men[at(i)].id);
-  }
-  throw InputError(s.source, path, "\"" + id + "\"", nameHint(id, known));
-}
-
 }  // namespace
 
 void giveBall(Setup& setup, bool infer_run) {
@@ -267,9 +228,9 @@ void takeGivenJobs(Setup& setup, const Scenario& right) {
   for (Man& man : setup.men) {
     const StartMan& given = right.start->men.at(man.id);
     const std::string path = "/start/men/" + man.id;
-    if (!given.block.empty()) man.block.kind = named(kBlockWords, given.block, right, path + "/block");
-    if (!given.on.empty()) man.block.target = manNamed(setup, given.on, right, path + "/on");
-    if (!given.role.empty()) man.fit.if_right = named(kRoleWords, given.role, right, path + "/role");
+    if (!given.block.empty()) man.block.kind = blockNamed(given.block, right, path + "/block");
+    if (!given.on.empty()) man.block.target = defenderNamed(setup, given.on, right, path + "/on");
+    if (!given.role.empty()) man.fit.if_right = partNamed(given.role, right, path + "/role");
   }
 }
 

@@ -17,11 +17,13 @@ const std::string kFull = R"({"gapsound": 1, "title": "full", "tags": ["sound", 
   "clock": "electronic", "field": {"spot": "right_hash", "to_goal": 58.5, "down": 2, "distance": 7},
   "offense": {"formation": "F10", "scheme": "R02", "variant": "log", "direction": "left", "strength": "right"},
   "defense": {"front": "D03", "shell": "2-read",
-    "call": {"structure": "box", "movement": "none", "bs_backer": "fold", "key": "single",
+    "call": {"structure": "box", "movement": "none", "bs_backer": "fold", "key": "single", "overlap": "over",
+             "force": {"left": "safety", "right": "corner"},
              "mix": {"line_spread_yd": 0.2, "shoot_share": 0.25}},
     "fit_off": {"level2": "call"}},
   "players": {"FS": {"downhill_yps": 6.0, "read_delay_s": 0.55, "depth_yd": 10, "mass_kg": 80},
-              "M": {"x": 0.5, "y": 4.2, "fit_off": "call", "key": "triangle"}},
+              "M": {"x": 0.5, "y": 4.2, "fit_off": "call", "key": "triangle", "job": {"left": "overlap_backer"}},
+              "LG": {"job": "climb", "on": "M"}},
   "faults": [{"player": "WE", "kind": "kicked_out", "amount": 1.5}, {"player": "SS", "kind": "late_read"}]})";
 
 }  // namespace
@@ -49,6 +51,11 @@ TEST_CASE("every part of a scenario is read") {
   CHECK(s.offense.variant == "log");
   CHECK(s.offense.direction == "left");
   CHECK(s.defense.structure == "box");
+  CHECK(s.defense.overlap == "over");
+  CHECK(s.defense.force_right == "corner");
+  CHECK(s.players.at("M").job_left == "overlap_backer");
+  CHECK_FALSE(s.players.at("M").job_right.has_value());
+  CHECK(s.players.at("LG").on == "M");
   REQUIRE(s.defense.mix.has_value());
   CHECK(s.defense.mix->shoot_share == 0.25);
   CHECK(s.defense.mix->slant_share == 0.0);

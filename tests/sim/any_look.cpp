@@ -62,6 +62,7 @@ DefensePlan anyDefense() {
   d.structure = oneOf<std::string>({"spill", "box"});
   d.bs_backer = oneOf<std::string>({"overlap", "fold", "shoot", "hang"});
   d.key = oneOf<std::string>({"single", "triangle"});
+  d.overlap = chance(70) ? "under" : "over";
   for (FitOff& level : d.fit_off) level = chance(70) ? FitOff::man_in_front : FitOff::call;
   return d;
 }
@@ -273,6 +274,10 @@ AnyLook anyLook() {
   auto setup = resolvedOrNone(look.scenario);
   RC_PRE(setup.has_value());
   look.setup = std::move(*setup);
+  if (chance(40)) {
+    const auto force = oneOf<std::string>({"safety", "backer", "corner"});
+    tryChange(look, [&](Scenario& s) { s.defense.force = force; });
+  }
   for (int n = *rc::gen::inRange(0, 6); n > 0; --n) {
     const Man man = look.setup.men[at(*rc::gen::inRange(0, kMen))];
     tryChange(look, [&](Scenario& s) { makeSpecial(s.players[man.id], man.attacks); });

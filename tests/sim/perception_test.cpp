@@ -125,7 +125,8 @@ bool sameCall(const FitJob& a, const FitJob& b) {
          a.if_right == b.if_right && a.if_left == b.if_left && a.key == b.key && a.key_style == b.key_style &&
          a.structure_right == b.structure_right && a.structure_left == b.structure_left &&
          a.read_delay_s == b.read_delay_s && a.downhill_yps == b.downhill_yps && a.man_on == b.man_on &&
-         a.bs_backer == b.bs_backer && a.off_the_man_in_front == b.off_the_man_in_front;
+         a.bs_backer == b.bs_backer && a.overlaps_over == b.overlaps_over &&
+         a.off_the_man_in_front == b.off_the_man_in_front;
 }
 
 const std::string kLook = "power-right-spill";

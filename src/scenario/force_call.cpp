@@ -1,0 +1,74 @@
+#include "scenario/force_call.hpp"
+
+#include "scenario/counts.hpp"
+#include "scenario/names.hpp"
+
+namespace gapsound {
+namespace {
+
+constexpr double kOutside =
+    0.35;  // yd inside the guard's outside neighbour a backer may stand and get out in time
+
+/// The safety who is not the middle of the field's, outermost on that side.
+bool isSafetyOf(const Look&, const Defender& man) { return man.rule == PlaceRule::safety && !man.middle; }
+
+bool isCornerOf(const Look&, const Defender& man) {
+  return man.rule == PlaceRule::corner && (man.nub || man.man_on == kNobody);
+}
+
+/// An overhang, or an outside backer: off the ball and no farther inside than the tackle.
+bool isBackerOf(const Look& look, const Defender& man) {
+  if (man.level != 2 || isOnLine(man) || man.man_on != kNobody) return false;
+  const LineShape shape = shapeOf(look.offense);
+  const int side = man.spot.x < shape.middle_x ? -1 : +1;
+  return isOverhang(man) || side * (man.spot.x - shape.xs(side)[1]) > -kOutside;
+}
+
+using Fits = bool (*)(const Look&, const Defender&);
+Fits kindOf(const std::string& word) {
+  return word == "safety" ? isSafetyOf : word == "backer" ? isBackerOf : isCornerOf;
+}
+
+Defender* outermost(Look& look, int side, Fits fits) {
+  Defender* best = nullptr;
+  for (Defender& man : look.defense) {
+    if (side * man.spot.x <= 0.0 || !fits(look, man)) continue;
+    if (best == nullptr || side * man.spot.x > side * best->spot.x) best = &man;
+  }
+  return best;
+}
+
+std::string whoIsThere(Look& look, int side) {
+  std::string words = "\"shell\"";
+  for (const char* word : {"safety", "backer", "corner"})
+    if (outermost(look, side, kindOf(word)) != nullptr) words += std::string(", \"") + word + "\"";
+  return words;
+}
+
+bool tell(Look& look, int side, const std::string& word) {
+  if (word == "shell") return true;
+  Defender* man = outermost(look, side, kindOf(word));
+  if (man == nullptr) return false;
+  for (Defender& other : look.defense)
+    if (side * other.spot.x > 0.0) other.force = false;
+  return man->force = true;
+}
+
+}  // namespace
+
+void callForce(Look& look, const Scenario& right, bool turned) {
+  const DefensePlan& plan = right.defense;
+  const std::string path = "/defense/call/force";
+  if (!plan.force_left && !plan.force_right) {
+    const bool on_right = tell(look, +1, plan.force), on_left = tell(look, -1, plan.force);
+    if (!on_right && !on_left) refuseWord(right, path, plan.force, whoIsThere(look, +1));
+    return;
+  }
+  for (const int side : {+1, -1}) {
+    const std::string word = (side > 0 ? plan.force_right : plan.force_left).value_or(plan.force);
+    if (!tell(look, side, word))
+      refuseWord(right, path + ((side > 0) != turned ? "/right" : "/left"), word, whoIsThere(look, side));
+  }
+}
+
+}  // namespace gapsound
