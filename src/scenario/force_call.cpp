@@ -1,5 +1,7 @@
 #include "scenario/force_call.hpp"
 
+#include <fmt/format.h>
+
 #include "scenario/counts.hpp"
 #include "scenario/names.hpp"
 
@@ -56,19 +58,22 @@ bool tell(Look& look, int side, const std::string& word) {
 
 }  // namespace
 
-void callForce(Look& look, const Scenario& right, bool turned) {
+std::vector<std::string> callForce(Look& look, const Scenario& right, bool turned) {
   const DefensePlan& plan = right.defense;
   const std::string path = "/defense/call/force";
   if (!plan.force_left && !plan.force_right) {
     const bool on_right = tell(look, +1, plan.force), on_left = tell(look, -1, plan.force);
     if (!on_right && !on_left) refuseWord(right, path, plan.force, whoIsThere(look, +1));
-    return;
+    if (on_right && on_left) return {};
+    return {fmt::format("no {} to force on the {}: there it is as the shell has it", plan.force,
+                        on_left != turned ? "right" : "left")};
   }
   for (const int side : {+1, -1}) {
     const std::string word = (side > 0 ? plan.force_right : plan.force_left).value_or(plan.force);
     if (!tell(look, side, word))
       refuseWord(right, path + ((side > 0) != turned ? "/right" : "/left"), word, whoIsThere(look, side));
   }
+  return {};
 }
 
 }  // namespace gapsound

@@ -171,13 +171,14 @@ void noteCarrier(Setup& setup, SnapKind drawn, const Scheme& scheme) {
 }
 
 /// The look of a run to the right: the library's turned that way, or the one that fits the film.
-Look rightLook(const Scenario& scenario, const Scenario& right, const Names& names, const LevelKind& level) {
+Look rightLook(const Scenario& scenario, const Scenario& right, const Names& names, const LevelKind& level,
+               std::vector<std::string>& notes) {
   if (isFilmed(scenario))
     return filmedLook(right, names.front->men.empty() ? nullptr : names.front, names.splits);
   const Look drawn = lookOf(scenario, names, level);
   const bool turned = scenario.offense.direction != "right";
   Look look = turned ? turnedOver(drawn) : drawn;
-  callForce(look, right, turned);
+  notes = callForce(look, right, turned);
   return look;
 }
 
@@ -215,7 +216,9 @@ Setup resolve(const Scenario& told, const Library& library, const Model& model) 
   const LevelKind& level = library.bodies.levels[static_cast<std::size_t>(scenario.level)];
   const bool to_right = scenario.offense.direction == "right";
   const Scenario right = to_right ? scenario : mirrored(scenario);
-  Setup setup = assembled(rightLook(scenario, right, names, level), right, names, library, model);
+  std::vector<std::string> notes;
+  Setup setup = assembled(rightLook(scenario, right, names, level, notes), right, names, library, model);
+  setup.notes.insert(setup.notes.end(), notes.begin(), notes.end());
   if (!to_right) {
     setup = mirrored(setup);
     for (Man& man : setup.men) man.id = otherSide(man.id);

@@ -31,6 +31,7 @@ TEST_CASE("force by safety, backer or corner: he is force, the alley is another'
   CHECK(onRight(backer, "M") == R::first_backer);
   CHECK(onRight(backer, "W") == R::overlap_backer);
   CHECK(man(backer, "S").fit.if_left == R::overlap_backer);
+  CHECK(backer.notes.back() == "no backer to force on the left: there it is as the shell has it");
   const Setup corner = resolved(forced("corner"));
   CHECK(onRight(corner, "CR") == R::force);
   CHECK(man(corner, "CL").fit.if_left == R::force);
