@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "study/place_density.hpp"
 #include "study/scatter.hpp"
 
 namespace gapsound {
@@ -15,8 +16,10 @@ constexpr double kShrink = 0.2, kFloor = 0.5;
 constexpr double kOwn = 0.5;       // weight of a look's own scatter; the rest is that of all
 constexpr double kGainFrom = 6.0;  // yd added to a gain before the logarithm: long runs differ less
 constexpr double kMark = 0.5;      // standard deviations below which a mistake leaves no mark
-constexpr std::size_t kRefined = 6;
-constexpr int kMoreReps = 2;
+// All mistakes are tried on few reps, the likeliest of them on more, and of those the likeliest in several
+// amounts.
+constexpr std::size_t kLikely = 28, kRefined = 8;
+constexpr int kMoreReps = 2;                                   // times LeakSearch::n
 constexpr std::array<double, 4> kAmounts{0.5, 1.0, 1.5, 2.0};  // of the usual one
 
 double gainValue(double yards) { return std::log(std::max(yards + kGainFrom, 0.5)); }
@@ -117,6 +120,26 @@ Agreement agreementOf(const Seen& seen, const std::vector<double>& target, const
   return found;
 }
 
+/// Where one man stood in each rep, if both numbers of his place were seen.
+std::vector<Vec2> placesOf(const Seen& seen, const Sample& sample, std::size_t dims, int man) {
+  std::size_t column = 0;
+  for (std::size_t k = 0; k < static_cast<std::size_t>(man); ++k)
+    column += (seen.men[k].x ? 1 : 0) + (seen.men[k].y ? 1 : 0);
+  std::vector<Vec2> places;
+  for (std::size_t at = 0; at + dims <= sample.rows.size(); at += dims)
+    places.push_back({sample.rows[at + column], sample.rows[at + column + 1]});
+  return places;
+}
+
+/// What the shape of his places adds to the likelihood of a look in which `man` errs, against the first look.
+double shapeOf(const Seen& seen, const Sample& sample, const Sample& first, std::size_t dims, int man) {
+  if (man == kNobody) return 0.0;
+  const Seen::Place& place = seen.men[static_cast<std::size_t>(man)];
+  if (!place.x || !place.y) return 0.0;
+  const Vec2 at{*place.x, *place.y};
+  return shapeGain(placesOf(seen, sample, dims, man), at) - shapeGain(placesOf(seen, first, dims, man), at);
+}
+
 /// What is known of one man and kind.
 struct Candidate {
   Mistake mistake;
@@ -130,6 +153,13 @@ std::vector<Setup> looksOf(const Setup& look, const std::vector<Mistake>& mistak
   return looks;
 }
 
+/// The man who errs in each of looksOf().
+std::vector<int> menOf(const std::vector<Mistake>& mistakes) {
+  std::vector<int> men{kNobody};
+  for (const Mistake& mistake : mistakes) men.push_back(mistake.man);
+  return men;
+}
+
 std::vector<Mistake> amountsOf(const Mistake& usual) {
   const FaultFacts& facts = factsOf(usual.fault.kind);
   if (facts.unit == "share") return {usual};
@@ -140,10 +170,12 @@ std::vector<Mistake> amountsOf(const Mistake& usual) {
   return found;
 }
 
-void likeliestFirst(std::vector<Candidate>& candidates) {
-  std::stable_sort(candidates.begin(), candidates.end(), [](const Candidate& a, const Candidate& b) {
-    return a.marked != b.marked ? a.marked : a.likelihood > b.likelihood;
-  });
+/// Of the first `count`; the others were judged on less and stay behind them.
+void likeliestFirst(std::vector<Candidate>& candidates, std::size_t count) {
+  std::stable_sort(candidates.begin(), candidates.begin() + static_cast<std::ptrdiff_t>(count),
+                   [](const Candidate& a, const Candidate& b) {
+                     return a.marked != b.marked ? a.marked : a.likelihood > b.likelihood;
+                   });
 }
 
 double logSum(const std::vector<double>& logs) {
@@ -163,8 +195,8 @@ Ranking firstLook(const Setup& look, const Seen& seen, const Model& model, const
                   const Progress& progress) {
   std::vector<Mistake> mistakes;
   for (const Mistakes& single : everyMistake(look, false)) mistakes.push_back(single.front());
-  const Comparison all(seen, looksOf(look, mistakes), model, search.first_seed, search.n, search.threads,
-                       progress);
+  const Comparison all(seen, looksOf(look, mistakes), model, search.first_seed, std::max(search.n / 2, 2),
+                       search.threads, progress, menOf(mistakes));
   Ranking ranking;
   for (std::size_t k = 0; k < mistakes.size(); ++k) {
     const Agreement& it = all.looks()[k + 1];
@@ -172,21 +204,24 @@ Ranking firstLook(const Setup& look, const Seen& seen, const Model& model, const
     ranking.candidates.push_back({mistakes[k], it.likelihood - all.looks()[0].likelihood, marked});
     ranking.unmarked += !marked;
   }
-  likeliestFirst(ranking.candidates);
+  likeliestFirst(ranking.candidates, ranking.candidates.size());
   return ranking;
 }
 
-/// More reps and several amounts of the likeliest; each man and kind then counts with the mean over amounts.
-void refine(std::vector<Candidate>& candidates, const Setup& look, const Seen& seen, const Model& model,
-            const LeakSearch& search, const Progress& progress) {
-  const std::size_t count = std::min(kRefined, candidates.size());
+/// More reps of the likeliest, in one amount or in several; each man and kind then counts with the mean over
+/// amounts.
+void refine(std::vector<Candidate>& candidates, std::size_t most, bool in_amounts, const Setup& look,
+            const Seen& seen, const Model& model, const LeakSearch& search, const Progress& progress) {
+  const std::size_t count = std::min(most, candidates.size());
   std::vector<Mistake> tried;
   std::vector<std::size_t> owner;
-  for (std::size_t k = 0; k < count; ++k)
-    for (const Mistake& mistake : amountsOf(candidates[k].mistake))
+  for (std::size_t k = 0; k < count; ++k) {
+    const Mistake& usual = candidates[k].mistake;
+    for (const Mistake& mistake : in_amounts ? amountsOf(usual) : std::vector<Mistake>{usual})
       tried.push_back(mistake), owner.push_back(k);
+  }
   const Comparison all(seen, looksOf(look, tried), model, search.first_seed, kMoreReps * search.n,
-                       search.threads, progress);
+                       search.threads, progress, menOf(tried));
   for (std::size_t k = 0; k < count; ++k) {
     std::vector<double> logs;
     double best = -1e300;
@@ -197,7 +232,7 @@ void refine(std::vector<Candidate>& candidates, const Setup& look, const Seen& s
     }
     candidates[k].likelihood = logSum(logs) - std::log(static_cast<double>(logs.size()));
   }
-  likeliestFirst(candidates);
+  likeliestFirst(candidates, count);
 }
 
 LeakResult weighed(const Setup& look, const Ranking& ranking) {
@@ -237,7 +272,8 @@ Seen seenOf(const Tape& tape, double t) {
 }
 
 Comparison::Comparison(const Seen& seen, const std::vector<Setup>& looks, const Model& model,
-                       std::uint64_t first_seed, int n, int threads, const Progress& progress) {
+                       std::uint64_t first_seed, int n, int threads, const Progress& progress,
+                       const std::vector<int>& erring) {
   const std::vector<double> picture = rowOf(seen, seen);
   const auto samples = samplesOf(seen, looks, model, first_seed, n, threads, progress);
   Scatter scatter(picture.size());
@@ -252,12 +288,15 @@ Comparison::Comparison(const Seen& seen, const std::vector<Setup>& looks, const 
   for (const Sample& sample : samples)
     looks_.push_back(
         agreementOf(seen, target, sample, picture.empty() ? first : turnedRows(scatter, sample.rows), first));
+  for (std::size_t k = 0; k < erring.size(); ++k)
+    looks_[k].likelihood += shapeOf(seen, samples[k], samples.front(), picture.size(), erring[k]);
 }
 
 LeakResult causesOf(const Setup& look, const Seen& seen, const Model& model, const LeakSearch& search,
                     const Progress& progress) {
-  Ranking ranking = firstLook(look, seen, model, search, stretch(progress, 0.0, 0.5));
-  refine(ranking.candidates, look, seen, model, search, stretch(progress, 0.5, 1.0));
+  Ranking ranking = firstLook(look, seen, model, search, stretch(progress, 0.0, 0.45));
+  refine(ranking.candidates, kLikely, false, look, seen, model, search, stretch(progress, 0.45, 0.7));
+  refine(ranking.candidates, kRefined, true, look, seen, model, search, stretch(progress, 0.7, 1.0));
   return weighed(look, ranking);
 }
 

@@ -32,11 +32,12 @@ struct Agreement {
 };
 /// Reps of many looks on common seeds against what was seen: the mean of each look, and a scatter pooled over
 /// all, so that men who stand elsewhere together count once. The first look is what the others are held
-/// against.
+/// against. `erring`: for each look the man whose mistake it has, or kNobody; the shape of his places then
+/// counts, and not their bell alone.
 class Comparison {
  public:
   Comparison(const Seen& seen, const std::vector<Setup>& looks, const Model& model, std::uint64_t first_seed,
-             int n, int threads, const Progress& progress = {});
+             int n, int threads, const Progress& progress = {}, const std::vector<int>& erring = {});
   [[nodiscard]] const std::vector<Agreement>& looks() const { return looks_; }
 
  private:
@@ -57,7 +58,7 @@ struct LeakResult {
 };
 struct LeakSearch {
   std::uint64_t first_seed = 1;
-  int n = 64;       // reps a look at first; the likeliest get twice as many
+  int n = 64;       // reps a look; at first half of it, the likeliest get twice as many
   int threads = 0;  // 0: all cores
 };
 /// The mistakes of one defender each that explain what was seen, on top of those the look has.

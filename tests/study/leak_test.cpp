@@ -87,7 +87,7 @@ TEST_CASE("nothing seen is empty, one number is not") {
   CHECK_FALSE(isEmpty(seen));
 }
 
-TEST_CASE("long: the hidden mistake is first or second of all in more than 21 of 30 leaks") {
+TEST_CASE("long: the hidden mistake is first or second of all in at least 24 of 30 leaks") {
   Stream draw(2024, 0, "hidden mistakes");
   std::map<FaultKind, int> used;
   int hits = 0, firsts = 0, n = 0;
@@ -112,6 +112,5 @@ TEST_CASE("long: the hidden mistake is first or second of all in more than 21 of
   }
   MESSAGE(table << "first or second " << hits << ", first " << firsts << " of " << n);
 
-  // 22 to 24 as the snaps fall; 24 are wanted.
-  CHECK(hits > 21);
+  CHECK(hits >= 24);
 }

@@ -4,6 +4,9 @@
 
 #include <cmath>
 
+#include "base/stream.hpp"
+#include "study/place_density.hpp"
+
 using namespace gapsound;
 
 TEST_CASE("distances count in the scatter pooled over groups, worked by hand") {
@@ -31,4 +34,21 @@ TEST_CASE("the mean of rows goes value by value") {
   const auto mean = meanRow(std::vector<double>{1, 10, 3, 20}, 2);
   CHECK(mean[0] == doctest::Approx(2.0));
   CHECK(mean[1] == doctest::Approx(15.0));
+}
+
+TEST_CASE(
+    "a man who stands in two heaps is likelier in one of them than his mean says, and less so between") {
+  Stream draw(3, 0, "heaps");
+  std::vector<Vec2> heaps, bell;
+  for (int k = 0; k < 200; ++k) {
+    const Vec2 off{0.5 * draw.normal(), 0.5 * draw.normal()};
+    heaps.push_back(Vec2{k % 2 == 0 ? -3.0 : 3.0, 0.0} + off);
+    bell.push_back(3.0 * off);
+  }
+  CHECK(shapeGain(heaps, {3.0, 0.0}) > 0.3);
+  CHECK(shapeGain(heaps, {0.0, 0.0}) < -1.0);
+  CHECK(std::abs(shapeGain(bell, {0.0, 0.0})) < 0.3);
+  CHECK(std::abs(shapeGain(bell, {1.5, 1.0})) < 0.3);
+  CHECK(std::isfinite(shapeGain(bell, {40.0, 0.0})));
+  CHECK(shapeGain({{1.0, 1.0}}, {5.0, 0.0}) == 0.0);
 }
