@@ -261,9 +261,9 @@ TEST_CASE("a roster changes the men it names") {
 TEST_CASE("GNU parallel plays the parts and gather joins them to the last bit") {
   const ScratchFolder folder;
   const std::string program = GAPSOUND_PROGRAM;
-  const auto outcome = shell("parallel --will-cite -j 2 " + program + " vary " + kCounter +
-                             " --over players.SS.downhill_yps=4:8:2 -n 6 --jobs 1 --part {}/4 -o " +
-                             folder.path("part-{}") + " ::: 1 2 3 4");
+  const auto outcome = shell("parallel --will-cite -q -j 2 '" + program + "' vary '" + kCounter +
+                             "' --over players.SS.downhill_yps=4:8:2 -n 6 --jobs 1 --part {}/4 -o '" +
+                             folder.path("part-{}") + "' ::: 1 2 3 4");
   INFO(outcome.err);
   REQUIRE(outcome.code == 0);
   const Words parts = {folder.path("part-1"), folder.path("part-2"), folder.path("part-3"),
