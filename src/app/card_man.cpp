@@ -9,6 +9,7 @@
 #include "athlete/splits.hpp"
 #include "cli/session.hpp"
 #include "scenario/assignments.hpp"
+#include "scenario/given_jobs.hpp"
 
 namespace gapsound {
 namespace {
@@ -91,21 +92,21 @@ void fitRows(Screen& screen, const Man& man, const ManSettings& now) {
 
 /// His part in the run as it goes; the other side's stays with the file.
 void jobRow(Screen& screen, const Man& man, const ManSettings& now, bool to_right) {
-  if (man.fit.level == 1) return;
   const std::string id = man.id, key = man.drawn, as_called = "as called";
   const auto& side = to_right ? now.job_right : now.job_left;
-  const std::string word = side.value_or(now.job.value_or(as_called));
-  if (const auto pick = choiceRow(screen, "Part", word,
-                                  {as_called, "first_backer", "fill_backer", "overlap_backer", "force",
-                                   "alley", "cutback", "corner", "out"})) {
-    screen.desk.change(id + " part: " + *pick, [&](Scenario& s) {
-      ManSettings& told = s.players[key];
-      told.job.reset();
-      auto& own = to_right ? told.job_right : told.job_left;
-      own.reset();
-      if (*pick != as_called) own = *pick;
-    });
-  }
+  std::vector<std::string> parts = partNames(man.fit.level);
+  parts.insert(parts.begin(), as_called);
+  const auto pick = choiceRow(screen, "Part", side.value_or(now.job.value_or(as_called)), parts);
+  if (!pick) return;
+  screen.desk.change(id + " part: " + *pick, [&](Scenario& s) {
+    ManSettings& told = s.players[key];
+    auto& own = to_right ? told.job_right : told.job_left;
+    auto& other = to_right ? told.job_left : told.job_right;
+    if (!other) other = told.job;
+    told.job.reset();
+    own.reset();
+    if (*pick != as_called) own = *pick;
+  });
 }
 
 void faultRow(Screen& screen, const Scenario& now, std::size_t index) {

@@ -115,19 +115,13 @@ void readByForce(JsonReader value, FitTable& table) {
   value.finish();
 }
 
-std::optional<EndState> endNamed(std::string_view word) {
-  for (std::size_t i = 0; i < kEndStates; ++i)
-    if (nameOf(static_cast<EndState>(i)) == word) return static_cast<EndState>(i);
-  return std::nullopt;
-}
-
 void readOverlapOver(JsonReader value, FitBook& book) {
   for (const auto structure : {Structure::spill, Structure::box}) {
     JsonReader states = value.child(structure == Structure::spill ? "spill" : "box");
     for (const auto& [word, row] : states.members()) {
       OverlapOver over;
       over.structure = structure;
-      const auto end = endNamed(word);
+      const auto end = endStateNamed(word);
       if (!end) row.refuse(word, "a state of the end: spilled, reached, ...");
       over.end = *end;
       readRow(row, {{"first", &over.first}, {"overlap", &over.overlap}});

@@ -90,38 +90,38 @@ CallMix mixFrom(JsonReader place) {
   return mix;
 }
 
-/// One word, or one per side of the run.
-void readStructure(JsonReader place, DefensePlan& plan) {
+const std::vector<std::string> kStructures = {"spill", "box"};
+const std::vector<std::string> kForces = {"shell", "safety", "backer", "corner"};
+
+/// Members of a plan that hold one word, or one for runs to each side.
+struct BySide {
+  std::string DefensePlan::*both;
+  std::optional<std::string> DefensePlan::*left, DefensePlan::*right;
+};
+constexpr BySide kStructure{&DefensePlan::structure, &DefensePlan::structure_left,
+                            &DefensePlan::structure_right};
+constexpr BySide kForce{&DefensePlan::force, &DefensePlan::force_left, &DefensePlan::force_right};
+
+void readBySide(JsonReader place, DefensePlan& plan, const BySide& to,
+                const std::vector<std::string>& words) {
   if (!place.isObject()) {
-    plan.structure = place.asWord({"spill", "box"});
+    plan.*to.both = place.asWord(words);
     return;
   }
-  plan.structure_left = place.word("left", {"spill", "box"});
-  plan.structure_right = place.word("right", {"spill", "box"});
-  place.finish();
-}
-
-const std::vector<std::string> kForceWords = {"shell", "safety", "backer", "corner"};
-
-void readForce(JsonReader place, DefensePlan& plan) {
-  if (!place.isObject()) {
-    plan.force = place.asWord(kForceWords);
-    return;
-  }
-  plan.force_left = place.word("left", kForceWords);
-  plan.force_right = place.word("right", kForceWords);
+  plan.*to.left = place.word("left", words);
+  plan.*to.right = place.word("right", words);
   place.finish();
 }
 
 void readCall(JsonReader place, DefensePlan& plan) {
-  if (const auto structure = place.maybeChild("structure")) readStructure(*structure, plan);
+  if (const auto word = place.maybeChild("structure")) readBySide(*word, plan, kStructure, kStructures);
   plan.strength = place.maybeWord("strength", kStrengths).value_or(plan.strength);
   if (const auto checks = place.maybeChild("checks")) plan.checks = checks->texts();
   plan.movement = place.maybeText("movement").value_or(plan.movement);
   plan.bs_backer =
       place.maybeWord("bs_backer", {"overlap", "fold", "shoot", "hang"}).value_or(plan.bs_backer);
   plan.overlap = place.maybeWord("overlap", {"under", "over"}).value_or(plan.overlap);
-  if (const auto force = place.maybeChild("force")) readForce(*force, plan);
+  if (const auto word = place.maybeChild("force")) readBySide(*word, plan, kForce, kForces);
   plan.key = place.maybeWord("key", kKeyWords).value_or(plan.key);
   if (const auto mix = place.maybeChild("mix")) plan.mix = mixFrom(*mix);
   place.finish();
@@ -315,26 +315,21 @@ Json written(const CallMix& mix) {
   return object;
 }
 
-Json writtenStructure(const DefensePlan& plan) {
-  if (!plan.structure_left && !plan.structure_right) return plan.structure;
-  return {{"left", plan.structure_left.value_or(plan.structure)},
-          {"right", plan.structure_right.value_or(plan.structure)}};
-}
-
-Json writtenForce(const DefensePlan& plan) {
-  if (!plan.force_left && !plan.force_right) return plan.force;
-  return {{"left", plan.force_left.value_or(plan.force)}, {"right", plan.force_right.value_or(plan.force)}};
+Json writtenBySide(const DefensePlan& plan, const BySide& of) {
+  const std::string& both = plan.*of.both;
+  if (!(plan.*of.left) && !(plan.*of.right)) return both;
+  return {{"left", (plan.*of.left).value_or(both)}, {"right", (plan.*of.right).value_or(both)}};
 }
 
 }  // namespace
 
 Json written(const DefensePlan& plan) {
-  Json call = {{"structure", writtenStructure(plan)},
+  Json call = {{"structure", writtenBySide(plan, kStructure)},
                {"strength", plan.strength},
                {"movement", plan.movement},
                {"bs_backer", plan.bs_backer},
                {"overlap", plan.overlap},
-               {"force", writtenForce(plan)},
+               {"force", writtenBySide(plan, kForce)},
                {"key", plan.key}};
   if (!plan.checks.empty()) call["checks"] = plan.checks;
   if (plan.mix) call["mix"] = written(*plan.mix);

@@ -79,19 +79,19 @@ Vec2 placeOfFit(const DefenderView& v, const Picture& p, Fit fit, double own_x) 
   }
 }
 
-// Called to overlap over the top, the next backer inside the first one.
-bool overlapsOver(const DefenderView& v, FitRole role, int side) {
-  const bool fill = v.plan.toward(side).fill != kNobody;
-  return v.job.overlaps_over && v.job.bs_backer == BackSideBacker::overlap &&
-         role == (fill ? FitRole::fill_backer : FitRole::overlap_backer);
+// Who is called over the top of a spill: the first backer, or the next one while the first stays inside.
+FitRole goesOver(const DefenderView& v, int side) {
+  const TeamPlan::Side& plan = v.plan.toward(side);
+  if (!v.job.overlaps_over || (plan.fill == kNobody && plan.overlap == kNobody)) return FitRole::first_backer;
+  return plan.fill != kNobody ? FitRole::fill_backer : FitRole::overlap_backer;
 }
 
 Vec2 calledPlace(const DefenderView& v, const Picture& p, FitRole role) {
   const double y = fitDepth(v.model, p);
   const bool spill = structureFor(v.job, p.side) == Structure::spill;
   const Vec2 over{p.end_spot + v.model.fit_over_yd, y}, inside{p.end_spot - v.model.fit_inside_yd, y};
-  if (role == FitRole::first_backer) return spill && !v.job.overlaps_over ? over : inside;
-  if (spill && overlapsOver(v, role, p.side)) return over;
+  if (spill && role == goesOver(v, p.side)) return over;
+  if (role == FitRole::first_backer) return inside;
   return {p.side * v.job.gap_x, y};
 }
 
@@ -252,7 +252,7 @@ Intent decideBacker(const DefenderView& v, DefenderMemory& memory) {
   reading.fit = v.job.off_the_man_in_front ? fitFor(v, memory, role) : Fit::called;
   Vec2 goal = reading.fit == Fit::called ? calledPlace(v, p, role)
                                          : placeOfFit(v, p, reading.fit, side * g.self().pos.x);
-  if (role == FitRole::overlap_backer && !overlapsOver(v, role, side))
+  if (role == FitRole::overlap_backer && goesOver(v, side) != role)
     goal.x = std::min(goal.x, p.crossing - v.model.fit_behind_yd);
   goal.x = std::max(goal.x, insideOut(v, role, reading.fit, p));
   leavesHisPart(v, memory, role, p, goal);

@@ -26,6 +26,16 @@ inline const Attacker& attackerOf(const Look& look, int man) {
 [[nodiscard]] inline bool isOverhang(const Defender& man) {
   return man.rule == PlaceRule::overhang || man.rule == PlaceRule::slot;
 }
+/// A corner who may fit: in zone, or with no receiver outside him; a wing or end he has in man blocks.
+[[nodiscard]] inline bool isZoneCorner(const Defender& man) {
+  return man.rule == PlaceRule::corner && (man.nub || man.man_on == kNobody);
+}
+/// Over the tackle of his side or farther out.
+[[nodiscard]] inline bool isOutsideBacker(const LineShape& shape, double x) {
+  constexpr double kOver = 0.35;  // yd
+  const int side = x < shape.middle_x - 1e-9 ? -1 : +1;
+  return side * (x - shape.xs(side)[1]) > -kOver;
+}
 /// Close enough to the line to be counted on it.
 [[nodiscard]] inline bool isOnLine(const Defender& man) { return man.spot.y <= 1.5; }
 

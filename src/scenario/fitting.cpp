@@ -29,13 +29,12 @@ class Fitting {
   void assign(int side);
   void assignBackers(const Counts& counts, int side);
   void assignSecondary(const Counts& counts, int side);
-  void callForce(int man, int side);
+  void nameForce(int man, int side);
   void giveAlleyOf(int force, int side);
   int forceOn(const Counts& counts, int side) const;
   int toldToForce(int side) const;
   int hasEndInMan(const Counts& counts, int side) const;
   bool staysWithTwins(int man) const;
-  bool isZoneCorner(int man) const;
   int overhangOn(const Counts& counts, int side) const;
   int cornerOn(int side, bool nub_only) const;
   int safetyToward(int side) const;
@@ -76,7 +75,7 @@ void Fitting::assign(int side) {
   counts.backers.erase(std::remove(counts.backers.begin(), counts.backers.end(), told), counts.backers.end());
   for (int man = kOffense; man < kMen; ++man) {
     role(man, side) = FitRole::out;
-    if (isZoneCorner(man)) role(man, side) = FitRole::corner;
+    if (isZoneCorner(at(man))) role(man, side) = FitRole::corner;
     if (at(man).level == 1) role(man, side) = FitRole::interior;
   }
   if (counts.back_edge != kNobody) role(counts.back_edge, side) = FitRole::back_edge;
@@ -126,7 +125,7 @@ void Fitting::assignSecondary(const Counts& counts, int side) {
   if (role(force, side) == FitRole::alley) giveAlleyOf(force, side);
   role(force, side) = FitRole::force;
   const bool backer = at(force).level == 2 && at(force).force;
-  if (backer || at(force).rule == PlaceRule::corner) callForce(force, side);
+  if (backer || at(force).rule == PlaceRule::corner) nameForce(force, side);
 }
 
 /// The alley of a safety who is called to force is the overhang's inside him, where there is one.
@@ -138,14 +137,9 @@ void Fitting::giveAlleyOf(int force, int side) {
 }
 
 /// A corner or backer who is force is called so; the others have it in their front's call.
-void Fitting::callForce(int man, int side) {
+void Fitting::nameForce(int man, int side) {
   job(man).gap = side > 0 ? "force+" : "force-";
   job(man).gap_x = gapCentre(shape_, job(man).gap, at(man).spot);
-}
-
-/// A corner with no receiver outside him; a wing or end he has in man blocks, and he fits.
-bool Fitting::isZoneCorner(int man) const {
-  return at(man).rule == PlaceRule::corner && (at(man).nub || at(man).man_on == kNobody);
 }
 
 int Fitting::overhangOn(const Counts& counts, int side) const {
@@ -161,7 +155,7 @@ int Fitting::overhangOn(const Counts& counts, int side) const {
 
 int Fitting::cornerOn(int side, bool nub_only) const {
   for (int man = kOffense; man < kMen; ++man) {
-    if (isZoneCorner(man) && side * at(man).spot.x > 0 && (at(man).nub || !nub_only)) return man;
+    if (isZoneCorner(at(man)) && side * at(man).spot.x > 0 && (at(man).nub || !nub_only)) return man;
   }
   return kNobody;
 }
@@ -277,8 +271,7 @@ int Fitting::keyOf(int man) const {
   }
   if (defender.level == 3) return endOrSecond(side);
   if (isOverhang(defender)) return shape_.men(side).back();
-  const bool stacked_outside = side * (x - shape_.xs(side)[1]) > -0.35;
-  return stacked_outside ? nearestOf(lineMen(), x) : guardOn(side);
+  return isOutsideBacker(shape_, x) ? nearestOf(lineMen(), x) : guardOn(side);
 }
 
 }  // namespace

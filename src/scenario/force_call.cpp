@@ -8,22 +8,15 @@
 namespace gapsound {
 namespace {
 
-constexpr double kOutside =
-    0.35;  // yd inside the guard's outside neighbour a backer may stand and get out in time
-
-/// The safety who is not the middle of the field's, outermost on that side.
+/// A safety who is not the middle of the field's.
 bool isSafetyOf(const Look&, const Defender& man) { return man.rule == PlaceRule::safety && !man.middle; }
 
-bool isCornerOf(const Look&, const Defender& man) {
-  return man.rule == PlaceRule::corner && (man.nub || man.man_on == kNobody);
-}
+bool isCornerOf(const Look&, const Defender& man) { return isZoneCorner(man); }
 
-/// An overhang, or an outside backer: off the ball and no farther inside than the tackle.
+/// An overhang, or an outside backer, off the ball.
 bool isBackerOf(const Look& look, const Defender& man) {
   if (man.level != 2 || isOnLine(man) || man.man_on != kNobody) return false;
-  const LineShape shape = shapeOf(look.offense);
-  const int side = man.spot.x < shape.middle_x ? -1 : +1;
-  return isOverhang(man) || side * (man.spot.x - shape.xs(side)[1]) > -kOutside;
+  return isOverhang(man) || isOutsideBacker(shapeOf(look.offense), man.spot.x);
 }
 
 using Fits = bool (*)(const Look&, const Defender&);

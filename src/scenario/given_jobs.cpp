@@ -1,22 +1,22 @@
 #include "scenario/given_jobs.hpp"
 
-#include <algorithm>
+#include <fmt/format.h>
+
 #include <utility>
 
 #include "base/error.hpp"
 #include "base/nearest.hpp"
+#include "scenario/assignments.hpp"
 
 namespace gapsound {
 namespace {
 
-constexpr std::pair<const char*, BlockKind> kBlockWords[] = {
-    {"base", BlockKind::base},   {"down", BlockKind::down},     {"back", BlockKind::back},
-    {"reach", BlockKind::reach}, {"scoop", BlockKind::scoop},   {"cutoff", BlockKind::cutoff},
-    {"kick", BlockKind::kick},   {"log", BlockKind::log},       {"wrap", BlockKind::wrap},
-    {"lead", BlockKind::lead},   {"insert", BlockKind::insert}, {"hinge", BlockKind::hinge},
-    {"climb", BlockKind::climb}, {"arc", BlockKind::arc},       {"stalk", BlockKind::stalk},
-    {"crack", BlockKind::crack}, {"wall", BlockKind::wall}};
-constexpr std::pair<const char*, FitRole> kRoleWords[] = {{"edge", FitRole::edge},
+constexpr BlockKind kGivable[] = {BlockKind::base,  BlockKind::down,   BlockKind::back,   BlockKind::reach,
+                                  BlockKind::scoop, BlockKind::cutoff, BlockKind::kick,   BlockKind::log,
+                                  BlockKind::wrap,  BlockKind::lead,   BlockKind::insert, BlockKind::hinge,
+                                  BlockKind::climb, BlockKind::arc,    BlockKind::stalk,  BlockKind::crack,
+                                  BlockKind::wall};
+constexpr std::pair<const char*, FitRole> kPartWords[] = {{"edge", FitRole::edge},
                                                           {"back_edge", FitRole::back_edge},
                                                           {"interior", FitRole::interior},
                                                           {"first_backer", FitRole::first_backer},
@@ -28,14 +28,9 @@ constexpr std::pair<const char*, FitRole> kRoleWords[] = {{"edge", FitRole::edge
                                                           {"corner", FitRole::corner},
                                                           {"out", FitRole::out}};
 
-template <class Words>
-auto named(const Words& words, const std::string& word, const Scenario& s, const std::string& path) {
-  std::vector<std::string> known;
-  for (const auto& [name, value] : words) {
-    if (word == name) return value;
-    known.emplace_back(name);
-  }
-  throw InputError(s.source, path, "\"" + word + "\"", nameHint(word, known));
+[[noreturn]] void refuse(const Scenario& s, const std::string& path, const std::string& word,
+                         const std::string& allowed) {
+  throw InputError(s.source, path, "\"" + word + "\"", allowed);
 }
 
 Man& manAt(Setup& setup, int man) { return setup.men[static_cast<std::size_t>(man)]; }
@@ -62,12 +57,11 @@ void takePart(Setup& setup, int man, FitRole FitJob::*side, FitRole part) {
 void givePart(Setup& setup, int man, FitRole FitJob::*side, const std::string& word, const Scenario& scenario,
               const std::string& path) {
   const FitRole part = partNamed(word, scenario, path);
-  const bool of_line = manAt(setup, man).fit.level == 1;
-  if (isPartOfLine(part) != of_line)
-    throw InputError(scenario.source, path, "\"" + word + "\"",
-                     of_line ? "a part of the line: edge, back_edge, interior"
-                             : "a part behind the line: first_backer, fill_backer, overlap_backer, force, "
-                               "alley, cutback, corner, out");
+  const int level = manAt(setup, man).fit.level;
+  if (isPartOfLine(part) != (level == 1))
+    refuse(scenario, path, word,
+           fmt::format("a part {} the line: {}", level == 1 ? "of" : "behind",
+                       fmt::join(partNames(level), ", ")));
   takePart(setup, man, side, part);
 }
 
@@ -85,7 +79,7 @@ void giveBlock(Setup& setup, int man, const std::string& word, const Scenario& s
                const std::string& path) {
   const BlockKind kind = blockNamed(word, scenario, path);
   if (manAt(setup, man).block.kind == BlockKind::none)
-    throw InputError(scenario.source, path, "\"" + word + "\"", "a blocker; he has the ball or takes it");
+    refuse(scenario, path, word, "a blocker; he has the ball or takes it");
   BlockJob& job = manAt(setup, man).block;
   const bool pulls = kind == BlockKind::kick || kind == BlockKind::log || kind == BlockKind::wrap;
   leaveDouble(setup, man);
@@ -103,11 +97,28 @@ void giveBlock(Setup& setup, int man, const std::string& word, const Scenario& s
 }  // namespace
 
 BlockKind blockNamed(const std::string& word, const Scenario& scenario, const std::string& path) {
-  return named(kBlockWords, word, scenario, path);
+  std::vector<std::string> known;
+  for (const BlockKind kind : kGivable) {
+    if (wordOf(kind) == word) return kind;
+    known.emplace_back(wordOf(kind));
+  }
+  refuse(scenario, path, word, nameHint(word, known));
 }
 
 FitRole partNamed(const std::string& word, const Scenario& scenario, const std::string& path) {
-  return named(kRoleWords, word, scenario, path);
+  std::vector<std::string> known;
+  for (const auto& [name, part] : kPartWords) {
+    if (word == name) return part;
+    known.emplace_back(name);
+  }
+  refuse(scenario, path, word, nameHint(word, known));
+}
+
+std::vector<std::string> partNames(int level) {
+  std::vector<std::string> names;
+  for (const auto& [name, part] : kPartWords)
+    if (isPartOfLine(part) == (level == 1)) names.emplace_back(name);
+  return names;
 }
 
 int defenderNamed(const Setup& setup, const std::string& id, const Scenario& scenario,
@@ -117,7 +128,7 @@ int defenderNamed(const Setup& setup, const std::string& id, const Scenario& sce
     if (setup.men[static_cast<std::size_t>(i)].id == id) return i;
     known.push_back(setup.men[static_cast<std::size_t>(i)].id);
   }
-  throw InputError(scenario.source, path, "\"" + id + "\"", nameHint(id, known));
+  refuse(scenario, path, id, nameHint(id, known));
 }
 
 void giveJob(Setup& setup, int man, const ManSettings& given, const Scenario& scenario) {
@@ -127,7 +138,7 @@ void giveJob(Setup& setup, int man, const ManSettings& given, const Scenario& sc
     const auto& left = given.job_left ? given.job_left : given.job;
     if (right) givePart(setup, man, &FitJob::if_right, *right, scenario, job);
     if (left) givePart(setup, man, &FitJob::if_left, *left, scenario, job);
-    if (given.on) throw InputError(scenario.source, path + "/on", "\"" + *given.on + "\"", "a blocker");
+    if (given.on) refuse(scenario, path + "/on", *given.on, "a blocker");
     return;
   }
   if (given.job_left || given.job_right)
@@ -135,8 +146,7 @@ void giveJob(Setup& setup, int man, const ManSettings& given, const Scenario& sc
   if (given.job) giveBlock(setup, man, *given.job, scenario, job);
   if (!given.on) return;
   BlockJob& block = manAt(setup, man).block;
-  if (block.kind == BlockKind::none)
-    throw InputError(scenario.source, path + "/on", "\"" + *given.on + "\"", "a blocker");
+  if (block.kind == BlockKind::none) refuse(scenario, path + "/on", *given.on, "a blocker");
   if (!given.job) leaveDouble(setup, man), block.partner = kNobody, block.leaves = false;
   if (block.kind == BlockKind::combo) block.kind = BlockKind::base;
   block.target = defenderNamed(setup, *given.on, scenario, path + "/on");

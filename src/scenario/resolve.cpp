@@ -47,17 +47,20 @@ CallMix mixOf(const Scenario& scenario, const CallHabits& habits) {
           habits.shoot_share};
 }
 
-FitTable fitsOf(const FitBook& book, const Setup& setup, bool over) {
+FitTable fitsOf(const FitBook& book, const Setup& setup) {
   FitTable table = book.table;
-  bool three = false;
+  bool three = false, next_goes_over = false;
   for (const Man& man : setup.men) {
-    three |= man.fit.if_right == FitRole::fill_backer || man.fit.if_left == FitRole::fill_backer;
+    const FitRole role = man.fit.if_right;
+    three |= role == FitRole::fill_backer || man.fit.if_left == FitRole::fill_backer;
+    next_goes_over |=
+        man.fit.overlaps_over && (role == FitRole::fill_backer || role == FitRole::overlap_backer);
   }
   for (int s = 0; three && s < 2; ++s) {
     for (int e = 0; e < kEndStates; ++e) table.overlap_backer[s][e] = book.overlap_behind_fill[s][e];
   }
   for (const OverlapOver& row : book.overlap_over) {
-    if (!over) break;
+    if (!next_goes_over) break;
     const auto s = static_cast<std::size_t>(row.structure), e = static_cast<std::size_t>(row.end);
     table.first_backer[s][e] = row.first;
     (three ? table.fill_backer : table.overlap_backer)[s][e] = row.overlap;
@@ -77,7 +80,7 @@ void callOf(FitJob& fit, const DefensePlan& plan, const BodyKind& kind, const Le
   fit.structure_right = structureOf(plan.structure_right.value_or(plan.structure));
   fit.structure_left = structureOf(plan.structure_left.value_or(plan.structure));
   fit.bs_backer = backSideOf(plan.bs_backer);
-  fit.overlaps_over = plan.overlap == "over";
+  fit.overlaps_over = plan.overlap == "over" && fit.bs_backer == BackSideBacker::overlap;
   fit.key_style = plan.key == "single" ? KeyStyle::single : KeyStyle::triangle;
   fit.off_the_man_in_front = plan.fit_off[static_cast<std::size_t>(fit.level - 1)] == FitOff::man_in_front;
   fit.read_delay_s = kind.read_delay_s * level.read;
@@ -201,7 +204,7 @@ Setup assembled(const Look& look, const Scenario& scenario, const Names& names, 
   setup.snap_flight_s = flightOf(snap, library.habits);
   if (setup.carrier != kNobody) setup.run = backJobOf(look, snap, names, setup.carrier, level);
   setup.mix = mixOf(scenario, library.habits);
-  setup.fits = fitsOf(library.fits, setup, scenario.defense.overlap == "over");
+  setup.fits = fitsOf(library.fits, setup);
   if (scenario.start) openFromFilm(setup, scenario);
   return setup;
 }

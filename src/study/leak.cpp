@@ -120,7 +120,7 @@ Agreement agreementOf(const Seen& seen, const std::vector<double>& target, const
   return found;
 }
 
-/// Where one man stood in each rep, if both numbers of his place were seen.
+/// Where one man stood in each rep; both numbers of his place were seen.
 std::vector<Vec2> placesOf(const Seen& seen, const Sample& sample, std::size_t dims, int man) {
   std::size_t column = 0;
   for (std::size_t k = 0; k < static_cast<std::size_t>(man); ++k)
@@ -137,7 +137,8 @@ double shapeOf(const Seen& seen, const Sample& sample, const Sample& first, std:
   const Seen::Place& place = seen.men[static_cast<std::size_t>(man)];
   if (!place.x || !place.y) return 0.0;
   const Vec2 at{*place.x, *place.y};
-  return shapeGain(placesOf(seen, sample, dims, man), at) - shapeGain(placesOf(seen, first, dims, man), at);
+  return shapeGain(placesOf(seen, sample, dims, man), at, kFloor) -
+         shapeGain(placesOf(seen, first, dims, man), at, kFloor);
 }
 
 /// What is known of one man and kind.

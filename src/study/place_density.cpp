@@ -1,13 +1,12 @@
 #include "study/place_density.hpp"
 
 #include <cmath>
+#include <numbers>
 
 namespace gapsound {
 namespace {
 
-constexpr double kRead = 0.5;  // yd2 of a place read from film, as elsewhere in the search
 constexpr double kTail = 0.1;
-constexpr double kPi = 3.14159265358979323846;
 
 /// A bell over the field.
 struct Bell {
@@ -18,7 +17,7 @@ struct Bell {
   [[nodiscard]] double at(Vec2 off) const {
     const double area = xx * yy - xy * xy;
     const double square = (yy * off.x * off.x - 2.0 * xy * off.x * off.y + xx * off.y * off.y) / area;
-    return std::exp(-0.5 * square) / (2.0 * kPi * std::sqrt(area));
+    return std::exp(-0.5 * square) / (2.0 * std::numbers::pi * std::sqrt(area));
   }
 };
 
@@ -39,15 +38,15 @@ Bell bellOf(const std::vector<Vec2>& places, Vec2 mean) {
 
 }  // namespace
 
-double shapeGain(const std::vector<Vec2>& places, Vec2 at) {
+double shapeGain(const std::vector<Vec2>& places, Vec2 at, double read) {
   if (places.size() < 2) return 0.0;
   const Vec2 mean = meanOf(places);
   const Bell own = bellOf(places, mean);
   const auto n = static_cast<double>(places.size());
-  const Bell kernel = own.scaled(std::pow(n, -1.0 / 3.0), 0.5 * kRead);
+  const Bell kernel = own.scaled(std::pow(n, -1.0 / 3.0), 0.5 * read);
   double heaps = 0.0;
   for (const Vec2 p : places) heaps += kernel.at(at - p) / n;
-  const double wide = own.scaled(2.0, 2.0 * kRead).at(at - mean), one = own.scaled(1.0, kRead).at(at - mean);
+  const double wide = own.scaled(2.0, 2.0 * read).at(at - mean), one = own.scaled(1.0, read).at(at - mean);
   return std::log((1.0 - kTail) * heaps + kTail * wide) - std::log((1.0 - kTail) * one + kTail * wide);
 }
 

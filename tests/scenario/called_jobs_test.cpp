@@ -84,6 +84,9 @@ TEST_CASE("overlap over: the back-side backer over the top of a spilled end, the
   CHECK(over.fits.first_backer[0][spilled] == Fit::inside);
   CHECK(over.fits.overlap_backer[0][spilled] == Fit::over_top);
   CHECK(over.fits.first_backer[0][kicked] == under.fits.first_backer[0][kicked]);
+  s.defense.bs_backer = "fold";
+  CHECK(resolved(s).fits.first_backer[0][spilled] == Fit::over_top);
+  s.defense.bs_backer = "overlap";
   s.defense.front = "D01";
   const Setup three = resolved(s);
   CHECK(three.fits.fill_backer[0][spilled] == Fit::over_top);

@@ -42,3 +42,11 @@ TEST_CASE("a safety called to force stands wider than one in the alley") {
   const Setup force = setupOf("power-right-spill", {"defense.call.force=safety"});
   CHECK(meanAcross(force, "SS") > meanAcross(alley, "SS") + 0.5);
 }
+
+TEST_CASE("called over where nobody overlaps, the first backer is over the top as ever") {
+  const Setup fold = setupOf("power-right-spill", {"defense.call.bs_backer=fold"});
+  const Setup both =
+      setupOf("power-right-spill", {"defense.call.bs_backer=fold", "defense.call.overlap=over"});
+  for (std::uint64_t seed = 1; seed <= 5; ++seed)
+    CHECK(play(fold, model(), seed).hash == play(both, model(), seed).hash);
+}

@@ -45,10 +45,10 @@ TEST_CASE(
     heaps.push_back(Vec2{k % 2 == 0 ? -3.0 : 3.0, 0.0} + off);
     bell.push_back(3.0 * off);
   }
-  CHECK(shapeGain(heaps, {3.0, 0.0}) > 0.3);
-  CHECK(shapeGain(heaps, {0.0, 0.0}) < -1.0);
-  CHECK(std::abs(shapeGain(bell, {0.0, 0.0})) < 0.3);
-  CHECK(std::abs(shapeGain(bell, {1.5, 1.0})) < 0.3);
-  CHECK(std::isfinite(shapeGain(bell, {40.0, 0.0})));
-  CHECK(shapeGain({{1.0, 1.0}}, {5.0, 0.0}) == 0.0);
+  CHECK(shapeGain(heaps, {3.0, 0.0}, 0.5) > 0.3);
+  CHECK(shapeGain(heaps, {0.0, 0.0}, 0.5) < -1.0);
+  CHECK(std::abs(shapeGain(bell, {0.0, 0.0}, 0.5)) < 0.3);
+  CHECK(std::abs(shapeGain(bell, {1.5, 1.0}, 0.5)) < 0.3);
+  CHECK(std::isfinite(shapeGain(bell, {40.0, 0.0}, 0.5)));
+  CHECK(shapeGain({{1.0, 1.0}}, {5.0, 0.0}, 0.5) == 0.0);
 }
