@@ -105,10 +105,8 @@ class Bench {
 
  private:
   [[nodiscard]] TrialResult played(const Trial& trial) const {
-    const std::vector<Setup> sides = {resolve(trial.a, library_, model_), resolve(trial.b, library_, model_)};
-    const int n = options_.n > 0 ? options_.n : trial.n;
-    const auto reps = playAll(sides, model_, options_.seed, n, options_.jobs);
-    return judge(trial, sides[0].direction, sides[1].direction, reps[0], reps[1]);
+    return tried(trial, resolve(trial.a, library_, model_), resolve(trial.b, library_, model_),
+                 {model_, options_.seed, options_.n > 0 ? options_.n : trial.n, options_.jobs});
   }
 
   const Options& options_;

@@ -24,31 +24,32 @@ namespace gapsound {
   X(fit_inside_yd) X(fit_inside_lead_yd) X(fit_fill_yd) X(fit_line_yd) X(fit_overlap_yd) X(fit_behind_yd)  \
   X(fit_trail_from_yd) X(fit_trail_first_yd) X(fit_trail_yd) X(declare_near_yd) X(declare_lead_s)          \
   X(lever_first) X(lever_overlap) X(lever_force) X(lever_corner) X(lever_cutback) X(safety_bail)           \
-  X(alley_outside_yd) X(alley_called_yd) X(alley_insert_yd) X(alley_window_yd) X(alley_depth)              \
-  X(alley_last_man_yd) X(alley_depth_slope) X(force_edge_yd) X(force_outside_yd) X(force_blocker_near)     \
-  X(force_free_arm) X(force_widest_yd) X(force_depth) X(cutback_behind_yd) X(cutback_depth)                \
-  X(cutback_speed) X(cutback_release_y) X(flow_past_yd) X(flow_behind_yd) X(flow_speed) X(mirror_range_yd) \
-  X(mirror_square_yd) X(mirror_close_yps) X(mirror_give_yps) X(mirror_rate) X(lead_speed) X(lead_upfield)  \
-  X(lead_from_yd) X(balance_range_yd) X(balance_miss_yd) X(balance_speed) X(balance_slope) X(fire_pace)    \
-  X(pull_pace) X(turn_up_pace) X(lead_pace) X(climb_pace) X(pull_depth) X(pull_bucket_yd) X(kick_turn_yd)  \
-  X(wrap_turn_yd) X(wrap_round_yd) X(wrap_near_yd) X(kick_inside_yd) X(log_sees_yd) X(zone_head_yd)        \
-  X(climb_head_yd) X(climb_hold_s) X(climb_level_gap) X(climb_level_zone) X(climb_latest_gap)              \
-  X(climb_latest_zone) X(mesh_pace) X(back_burst) X(mesh_reach_yd) X(read_before_s) X(read_lead_s)         \
-  X(read_commit_yd) X(read_upfield_yd) X(read_width_yd) X(show_set_s) X(show_past_s) X(door_helmet_yd)     \
-  X(door_judge_yd) X(door_shut_yd) X(door_round_yd) X(run_cruise) X(run_cut_cost) X(run_screen_s)          \
-  X(run_blocked_reach) X(run_blocked_growth) X(run_mate_cost) X(run_aim_bonus) X(run_press)                \
-  X(run_press_far) X(run_press_shut) X(run_shut_y) X(run_change_cost) X(run_taste) X(run_pace_base)        \
-  X(run_pace_daylight) X(run_pace_least) X(run_pace_most) X(run_open_base) X(patience_lead_yps)            \
-  X(patience_early_s) X(patience_least_yps) X(run_open_most) X(push_accel) X(push_speed) X(push_doubled)   \
-  X(push_start) X(push_build_s) X(push_luck_pair) X(push_luck_man) X(push_most) X(touch_momentum)          \
-  X(touch_edge) X(touch_fade_s) X(wall_share) X(hands_reach_yd) X(hands_spacing_yd) X(hands_break_yd)      \
-  X(hands_stiffness) X(hands_damping) X(hands_drag) X(hands_grip) X(hands_mates_s) X(clinch_damping)       \
-  X(whiff_share) X(whiff_out_s) X(shed_base) X(shed_near) X(shed_near_yd) X(shed_luck) X(shed_covered)     \
-  X(shed_half) X(shed_past) X(shed_doubled) X(shed_receiver) X(shed_out_s) X(tackle_base) X(tackle_speed)  \
-  X(tackle_across) X(tackle_blocked) X(tackle_again_s) X(tackle_reach_free) X(tackle_reach_dive)           \
-  X(tackle_stretch) X(tackle_reach_blocked) X(miss_out_s) X(miss_keep_free) X(miss_keep_blocked)           \
-  X(wrap_back_wins) X(wrap_keep_won) X(wrap_keep_lost) X(wrap_decel) X(wrap_second) X(wrap_third)          \
-  X(wrap_least_s) X(wrap_longest_s) X(fall_forward_yd) X(ground_drag)
+  X(corner_bail) X(alley_outside_yd) X(alley_called_yd) X(alley_insert_yd) X(alley_window_yd)              \
+  X(alley_depth) X(alley_last_man_yd) X(alley_depth_slope) X(force_edge_yd) X(force_outside_yd)            \
+  X(force_blocker_near) X(force_free_arm) X(force_widest_yd) X(force_depth) X(cutback_behind_yd)           \
+  X(cutback_depth) X(cutback_speed) X(cutback_release_y) X(flow_past_yd) X(flow_behind_yd) X(flow_speed)   \
+  X(mirror_range_yd) X(mirror_square_yd) X(mirror_close_yps) X(mirror_give_yps) X(mirror_rate)             \
+  X(lead_speed) X(lead_upfield) X(lead_from_yd) X(balance_range_yd) X(balance_miss_yd) X(balance_speed)    \
+  X(balance_slope) X(fire_pace) X(pull_pace) X(turn_up_pace) X(lead_pace) X(climb_pace) X(pull_depth)      \
+  X(pull_bucket_yd) X(kick_turn_yd) X(wrap_turn_yd) X(wrap_round_yd) X(wrap_near_yd) X(kick_inside_yd)     \
+  X(log_sees_yd) X(zone_head_yd) X(climb_head_yd) X(climb_hold_s) X(climb_level_gap) X(climb_level_zone)   \
+  X(climb_latest_gap) X(climb_latest_zone) X(mesh_pace) X(back_burst) X(mesh_reach_yd) X(read_before_s)    \
+  X(read_lead_s) X(read_commit_yd) X(read_upfield_yd) X(read_width_yd) X(show_set_s) X(show_past_s)        \
+  X(door_helmet_yd) X(door_judge_yd) X(door_shut_yd) X(door_round_yd) X(run_cruise) X(run_cut_cost)        \
+  X(run_screen_s) X(run_blocked_reach) X(run_blocked_growth) X(run_mate_cost) X(run_aim_bonus)             \
+  X(run_press) X(run_press_far) X(run_press_shut) X(run_shut_y) X(run_change_cost) X(run_taste)            \
+  X(run_pace_base) X(run_pace_daylight) X(run_pace_least) X(run_pace_most) X(run_open_base)                \
+  X(patience_lead_yps) X(patience_early_s) X(patience_least_yps) X(run_open_most) X(push_accel)            \
+  X(push_speed) X(push_doubled) X(push_shield) X(push_start) X(push_build_s) X(push_luck_pair)             \
+  X(push_luck_man) X(push_most) X(touch_momentum) X(touch_edge) X(touch_fade_s) X(wall_share)              \
+  X(hands_reach_yd) X(hands_spacing_yd) X(hands_break_yd) X(hands_stiffness) X(hands_damping)              \
+  X(hands_drag) X(hands_grip) X(hands_mates_s) X(clinch_damping) X(whiff_share) X(whiff_out_s)             \
+  X(shed_base) X(shed_near) X(shed_near_yd) X(shed_luck) X(shed_covered) X(shed_half) X(shed_past)         \
+  X(shed_doubled) X(shed_receiver) X(shed_out_s) X(tackle_base) X(tackle_speed) X(tackle_across)           \
+  X(tackle_blocked) X(tackle_again_s) X(tackle_reach_free) X(tackle_reach_dive) X(tackle_stretch)          \
+  X(tackle_reach_blocked) X(miss_out_s) X(miss_keep_free) X(miss_keep_blocked) X(wrap_back_wins)           \
+  X(wrap_keep_won) X(wrap_keep_lost) X(wrap_decel) X(wrap_second) X(wrap_third) X(wrap_least_s)            \
+  X(wrap_longest_s) X(fall_forward_yd) X(ground_drag)
 // clang-format on
 
 /// Plain values of all constants, in the units of assets/model.json.

@@ -17,6 +17,7 @@ bool leadsThrough(BlockKind k) {
   return k == BlockKind::wrap || k == BlockKind::lead || k == BlockKind::insert;
 }
 bool kicks(BlockKind k) { return k == BlockKind::kick || k == BlockKind::log; }
+bool shields(BlockKind k) { return k == BlockKind::hinge || k == BlockKind::stalk; }
 bool walls(BlockKind k) {
   return k == BlockKind::hinge || k == BlockKind::cutoff || k == BlockKind::scoop || k == BlockKind::wall;
 }
@@ -243,6 +244,7 @@ Intent holdBlock(const AttackerView& v, BlockerMemory& memory) {
     return intent;
   }
   if (kicks(job.kind)) intent.drive = Drive::kick_out;
+  if (shields(job.kind)) intent.drive = Drive::shield;
   if (job.partner != kNobody && g.man(job.partner).engaged == man) {
     intent.drive = Drive::double_team;
     intent.stand = g.spot(g.selfIndex()).x < g.spot(job.partner).x ? -1.0 : 1.0;

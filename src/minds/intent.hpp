@@ -8,7 +8,12 @@
 namespace gapsound {
 
 /// How a blocker drives the man he has hands on.
-enum class Drive : std::uint8_t { with_leverage, kick_out, double_team };
+enum class Drive : std::uint8_t {
+  with_leverage,
+  kick_out,
+  double_team,
+  shield  // only stays in his way
+};
 
 /// What a man tries to do until his next decision. The body and the contact decide what comes of it.
 struct Intent {

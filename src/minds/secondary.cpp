@@ -19,7 +19,8 @@ double downhill(const DefenderView& v, DefenderMemory& memory) {
 Intent coverSteps(const DefenderView& v) {
   Intent intent;
   intent.face = {0.0, -1.0};
-  if (v.glimpse.clock() > 0.3) intent.want = {0.0, v.model.safety_bail};
+  const bool outside = roleFor(v.job, +1) == FitRole::corner || roleFor(v.job, -1) == FitRole::corner;
+  if (v.glimpse.clock() > 0.3) intent.want = {0.0, outside ? v.model.corner_bail : v.model.safety_bail};
   return intent;
 }
 

@@ -213,7 +213,8 @@ double buildUp(const Pair& p, double sign) {
 
 Vec2 blockerPush(const Pair& p, Vec2 drive) {
   const Vec2 dir = unit(0.7 * p.n + drive);
-  const double factor = p.b.man->body.push * p.b.strength * p.c.push_luck * buildUp(p, +1.0);
+  const double meant = p.b.intent.drive == Drive::shield ? p.m.push_shield : 1.0;
+  const double factor = meant * p.b.man->body.push * p.b.strength * p.c.push_luck * buildUp(p, +1.0);
   return pushForce(p.m, p.b.man->body.mass_kg, factor, dot(p.bp.vel, dir)) * dir;
 }
 

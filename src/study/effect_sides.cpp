@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <cmath>
+
 #include "scenario/resolve.hpp"
 
 namespace gapsound {
@@ -26,14 +28,37 @@ const std::vector<Summary>& EffectSides::reps(const std::string& key, const std:
   std::string name = key;
   for (const Turn& t : turns) name += fmt::format("/{}:{}", static_cast<int>(t.lever), t.amount);
   std::vector<Summary>& played = played_[name];
-  if (played.size() < static_cast<std::size_t>(n))
-    played = playMany(side(key, turns), model_, first_seed_, n, threads_, progress_);
+  if (const int has = static_cast<int>(played.size()); has < n) {
+    const auto more =
+        playMany(side(key, turns), model_, first_seed_ + played.size(), n - has, threads_, progress_);
+    played.insert(played.end(), more.begin(), more.end());
+  }
   return played;
 }
 
+namespace {
+
+/// More reps would say the same: it holds by a standard error or more, or the margin is out of reach.
+bool isSettled(const Effect& effect, const EffectResult& r) {
+  if (effect.demand == Demand::reported) return false;
+  const double error = r.paired.sd / std::sqrt(std::max(r.paired.n, 1));
+  const Interval sure = intervalAt(r.paired, 1.0 - effect.alpha);
+  if (effect.demand == Demand::bounded) return r.holds || sure.low > effect.margin;
+  return (r.holds && r.paired.difference - error >= effect.margin) || sure.high < effect.margin;
+}
+
+}  // namespace
+
 EffectResult EffectSides::judged(const Effect& effect) {
-  return judge(effect, resolved(effect.look).direction, reps(effect.look, effect.a, effect.n),
-               reps(effect.look, effect.b, effect.n));
+  EffectResult result;
+  for (const Checkpoint& stage : checkpointsOf(effect.n, effect.alpha)) {
+    Effect now = effect;
+    now.n = stage.n, now.alpha = stage.alpha;
+    result = judge(now, resolved(effect.look).direction, reps(effect.look, effect.a, stage.n),
+                   reps(effect.look, effect.b, stage.n));
+    if (isSettled(now, result)) break;
+  }
+  return result;
 }
 
 }  // namespace gapsound

@@ -21,7 +21,7 @@ class EffectSides {
   [[nodiscard]] Setup side(const std::string& key, const std::vector<Turn>& turns) const;
   /// At least n reps of the look with the turns on it, in seed order.
   const std::vector<Summary>& reps(const std::string& key, const std::vector<Turn>& turns, int n);
-  /// The effect judged on its own number of reps a side.
+  /// The effect judged on its own number of reps a side, or fewer where these settle it.
   EffectResult judged(const Effect& effect);
 
  private:

@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <compare>
+#include <map>
 #include <numeric>
+#include <set>
 
 #include "study/place_density.hpp"
 #include "study/scatter.hpp"
@@ -52,24 +55,28 @@ double logShare(const std::vector<char>& hits) {
   return std::log((std::accumulate(hits.begin(), hits.end(), 0.0) + 0.5) / (n + 1.0));
 }
 
-std::vector<Sample> samplesOf(const Seen& seen, const std::vector<Setup>& looks, const Model& model,
-                              std::uint64_t first_seed, int n, int threads, const Progress& progress) {
-  const std::size_t dims = rowOf(seen, seen).size(), reps = static_cast<std::size_t>(n);
-  std::vector<Sample> samples(
-      looks.size(), {std::vector<double>(reps * dims), std::vector<char>(reps), std::vector<char>(reps)});
+void keep(const Seen& seen, const Tape& tape, std::size_t rep, Sample& sample) {
+  const std::vector<double> row = rowOf(seen, seenOf(tape, seen.t));
+  std::copy(row.begin(), row.end(), sample.rows.begin() + static_cast<std::ptrdiff_t>(rep * row.size()));
+  if (!seen.end && !seen.backer) return;
+  const Sighting sighting = sightingOf(tape);
+  sample.end[rep] = seen.end && sighting.end == seen.end;
+  sample.backer[rep] = seen.backer && sighting.backer == seen.backer;
+}
+
+/// Lengthens samples of the looks, all of one length, to n reps of the seeds from `first_seed` on.
+void lengthen(std::vector<Sample>& samples, const Seen& seen, const std::vector<Setup>& looks,
+              const Model& model, std::uint64_t first_seed, std::size_t n, int threads,
+              const Progress& progress) {
+  const std::size_t had = samples.empty() ? n : samples.front().end.size(), dims = rowOf(seen, seen).size();
+  if (had >= n) return;
+  for (Sample& sample : samples) sample.rows.resize(n * dims), sample.end.resize(n), sample.backer.resize(n);
   visitAll(
-      looks, model, first_seed, n, threads,
+      looks, model, first_seed + had, static_cast<int>(n - had), threads,
       [&](std::size_t look, std::size_t rep, const Tape& tape) {
-        const std::vector<double> row = rowOf(seen, seenOf(tape, seen.t));
-        std::copy(row.begin(), row.end(),
-                  samples[look].rows.begin() + static_cast<std::ptrdiff_t>(rep * dims));
-        if (!seen.end && !seen.backer) return;
-        const Sighting sighting = sightingOf(tape);
-        samples[look].end[rep] = seen.end && sighting.end == seen.end;
-        samples[look].backer[rep] = seen.backer && sighting.backer == seen.backer;
+        keep(seen, tape, had + rep, samples[look]);
       },
       progress);
-  return samples;
 }
 
 /// Rows turned by the scatter of all looks.
@@ -148,18 +155,97 @@ struct Candidate {
   bool marked = true;
 };
 
-std::vector<Setup> looksOf(const Setup& look, const std::vector<Mistake>& mistakes) {
-  std::vector<Setup> looks{look};
-  for (const Mistake& mistake : mistakes) looks.push_back(withMistake(look, mistake));
-  return looks;
+/// All looks against the first, as Comparison says.
+std::vector<Agreement> agreementsOf(const Seen& seen, const std::vector<Sample>& samples,
+                                    const std::vector<int>& erring) {
+  const std::vector<double> picture = rowOf(seen, seen);
+  Scatter scatter(picture.size());
+  std::vector<std::vector<double>> first;
+  std::vector<double> target;
+  if (!picture.empty()) {
+    for (const Sample& sample : samples) scatter.add(sample.rows);
+    scatter.finish(1.0, kShrink, kFloor);
+    first = turnedRows(scatter, samples.front().rows);
+    target = scatter.whitened(picture);
+  }
+  std::vector<Agreement> found;
+  for (const Sample& sample : samples)
+    found.push_back(
+        agreementOf(seen, target, sample, picture.empty() ? first : turnedRows(scatter, sample.rows), first));
+  for (std::size_t k = 0; k < erring.size(); ++k)
+    found[k].likelihood += shapeOf(seen, samples[k], samples.front(), picture.size(), erring[k]);
+  return found;
 }
 
-/// The man who errs in each of looksOf().
-std::vector<int> menOf(const std::vector<Mistake>& mistakes) {
-  std::vector<int> men{kNobody};
-  for (const Mistake& mistake : mistakes) men.push_back(mistake.man);
-  return men;
+/// A stretch of the whole progress.
+Progress stretch(const Progress& progress, double from, double to) {
+  if (!progress) return {};
+  return [&progress, from, to](double share) { return progress(from + (to - from) * share); };
 }
+
+/// Reps of the look and of the look with single mistakes; what one stage of the search has played the next
+/// does not play again.
+class Search {
+ public:
+  Search(const Setup& look, const Seen& seen, const Model& model, const LeakSearch& how)
+      : look_(look), seen_(seen), model_(model), how_(how) {}
+
+  /// The look as it is and with each of the mistakes, on n reps.
+  std::vector<Agreement> compared(const std::vector<Mistake>& mistakes, int n, const Progress& progress) {
+    const auto reps = static_cast<std::size_t>(n);
+    std::vector<Key> keys{{}};
+    for (const Mistake& mistake : mistakes)
+      keys.push_back({mistake.man, mistake.fault.kind, mistake.fault.amount});
+    play(keys, reps, progress);
+    std::vector<Sample> samples;
+    std::vector<int> erring;
+    for (const Key& key : keys) samples.push_back(first(played_[key], reps)), erring.push_back(key.man);
+    return agreementsOf(seen_, samples, erring);
+  }
+
+ private:
+  struct Key {
+    int man = kNobody;
+    FaultKind kind{};
+    double amount = 0.0;
+    auto operator<=>(const Key&) const = default;
+  };
+
+  [[nodiscard]] Setup with(const Key& key) const {
+    return key.man == kNobody ? look_ : withMistake(look_, {key.man, {key.kind, key.amount}});
+  }
+  [[nodiscard]] Sample first(const Sample& sample, std::size_t reps) const {
+    const auto cut = static_cast<std::ptrdiff_t>(reps);
+    const auto rows = static_cast<std::ptrdiff_t>(reps * rowOf(seen_, seen_).size());
+    return {{sample.rows.begin(), sample.rows.begin() + rows},
+            {sample.end.begin(), sample.end.begin() + cut},
+            {sample.backer.begin(), sample.backer.begin() + cut}};
+  }
+  void play(const std::vector<Key>& keys, std::size_t reps, const Progress& progress) {
+    std::map<std::size_t, std::set<Key>> lacking;  // by how many they have
+    double all = 0.0, done = 0.0;
+    for (const Key& key : keys)
+      if (const std::size_t has = played_[key].end.size(); has < reps && lacking[has].insert(key).second)
+        all += static_cast<double>(reps - has);
+    for (const auto& [has, group] : lacking) {
+      const double share = static_cast<double>((reps - has) * group.size()) / all;
+      std::vector<Setup> looks;
+      std::vector<Sample> samples;
+      for (const Key& key : group) looks.push_back(with(key)), samples.push_back(std::move(played_[key]));
+      lengthen(samples, seen_, looks, model_, how_.first_seed, reps, how_.threads,
+               stretch(progress, done, done + share));
+      done += share;
+      std::size_t k = 0;
+      for (const Key& key : group) played_[key] = std::move(samples[k++]);
+    }
+  }
+
+  const Setup& look_;
+  const Seen& seen_;
+  const Model& model_;
+  LeakSearch how_;
+  std::map<Key, Sample> played_;
+};
 
 std::vector<Mistake> amountsOf(const Mistake& usual) {
   const FaultFacts& facts = factsOf(usual.fault.kind);
@@ -192,17 +278,15 @@ struct Ranking {
   int unmarked = 0;
 };
 
-Ranking firstLook(const Setup& look, const Seen& seen, const Model& model, const LeakSearch& search,
-                  const Progress& progress) {
+Ranking firstLook(const Setup& look, Search& search, int n, const Progress& progress) {
   std::vector<Mistake> mistakes;
   for (const Mistakes& single : everyMistake(look, false)) mistakes.push_back(single.front());
-  const Comparison all(seen, looksOf(look, mistakes), model, search.first_seed, std::max(search.n / 2, 2),
-                       search.threads, progress, menOf(mistakes));
+  const auto all = search.compared(mistakes, n, progress);
   Ranking ranking;
   for (std::size_t k = 0; k < mistakes.size(); ++k) {
-    const Agreement& it = all.looks()[k + 1];
-    const bool marked = it.mark >= kMark || std::abs(it.states - all.looks()[0].states) >= kMark;
-    ranking.candidates.push_back({mistakes[k], it.likelihood - all.looks()[0].likelihood, marked});
+    const Agreement& it = all[k + 1];
+    const bool marked = it.mark >= kMark || std::abs(it.states - all[0].states) >= kMark;
+    ranking.candidates.push_back({mistakes[k], it.likelihood - all[0].likelihood, marked});
     ranking.unmarked += !marked;
   }
   likeliestFirst(ranking.candidates, ranking.candidates.size());
@@ -211,8 +295,8 @@ Ranking firstLook(const Setup& look, const Seen& seen, const Model& model, const
 
 /// More reps of the likeliest, in one amount or in several; each man and kind then counts with the mean over
 /// amounts.
-void refine(std::vector<Candidate>& candidates, std::size_t most, bool in_amounts, const Setup& look,
-            const Seen& seen, const Model& model, const LeakSearch& search, const Progress& progress) {
+void refine(std::vector<Candidate>& candidates, std::size_t most, bool in_amounts, Search& search, int n,
+            const Progress& progress) {
   const std::size_t count = std::min(most, candidates.size());
   std::vector<Mistake> tried;
   std::vector<std::size_t> owner;
@@ -221,14 +305,13 @@ void refine(std::vector<Candidate>& candidates, std::size_t most, bool in_amount
     for (const Mistake& mistake : in_amounts ? amountsOf(usual) : std::vector<Mistake>{usual})
       tried.push_back(mistake), owner.push_back(k);
   }
-  const Comparison all(seen, looksOf(look, tried), model, search.first_seed, kMoreReps * search.n,
-                       search.threads, progress, menOf(tried));
+  const auto all = search.compared(tried, n, progress);
   for (std::size_t k = 0; k < count; ++k) {
     std::vector<double> logs;
     double best = -1e300;
     for (std::size_t m = 0; m < tried.size(); ++m) {
       if (owner[m] != k) continue;
-      logs.push_back(all.looks()[m + 1].likelihood - all.looks()[0].likelihood);
+      logs.push_back(all[m + 1].likelihood - all[0].likelihood);
       if (logs.back() > best) best = logs.back(), candidates[k].mistake = tried[m];
     }
     candidates[k].likelihood = logSum(logs) - std::log(static_cast<double>(logs.size()));
@@ -253,12 +336,6 @@ LeakResult weighed(const Setup& look, const Ranking& ranking) {
   return result;
 }
 
-/// A stretch of the whole progress.
-Progress stretch(const Progress& progress, double from, double to) {
-  if (!progress) return {};
-  return [&progress, from, to](double share) { return progress(from + (to - from) * share); };
-}
-
 }  // namespace
 
 bool isEmpty(const Seen& seen) { return rowOf(seen, seen).empty() && !seen.end && !seen.backer; }
@@ -273,31 +350,18 @@ Seen seenOf(const Tape& tape, double t) {
 }
 
 Comparison::Comparison(const Seen& seen, const std::vector<Setup>& looks, const Model& model,
-                       std::uint64_t first_seed, int n, int threads, const Progress& progress,
-                       const std::vector<int>& erring) {
-  const std::vector<double> picture = rowOf(seen, seen);
-  const auto samples = samplesOf(seen, looks, model, first_seed, n, threads, progress);
-  Scatter scatter(picture.size());
-  std::vector<std::vector<double>> first;
-  std::vector<double> target;
-  if (!picture.empty()) {
-    for (const Sample& sample : samples) scatter.add(sample.rows);
-    scatter.finish(1.0, kShrink, kFloor);
-    first = turnedRows(scatter, samples.front().rows);
-    target = scatter.whitened(picture);
-  }
-  for (const Sample& sample : samples)
-    looks_.push_back(
-        agreementOf(seen, target, sample, picture.empty() ? first : turnedRows(scatter, sample.rows), first));
-  for (std::size_t k = 0; k < erring.size(); ++k)
-    looks_[k].likelihood += shapeOf(seen, samples[k], samples.front(), picture.size(), erring[k]);
+                       std::uint64_t first_seed, int n, int threads, const Progress& progress) {
+  std::vector<Sample> samples(looks.size());
+  lengthen(samples, seen, looks, model, first_seed, static_cast<std::size_t>(n), threads, progress);
+  looks_ = agreementsOf(seen, samples, {});
 }
 
-LeakResult causesOf(const Setup& look, const Seen& seen, const Model& model, const LeakSearch& search,
+LeakResult causesOf(const Setup& look, const Seen& seen, const Model& model, const LeakSearch& how,
                     const Progress& progress) {
-  Ranking ranking = firstLook(look, seen, model, search, stretch(progress, 0.0, 0.45));
-  refine(ranking.candidates, kLikely, false, look, seen, model, search, stretch(progress, 0.45, 0.7));
-  refine(ranking.candidates, kRefined, true, look, seen, model, search, stretch(progress, 0.7, 1.0));
+  Search search(look, seen, model, how);
+  Ranking ranking = firstLook(look, search, std::max(how.n / 2, 2), stretch(progress, 0.0, 0.5));
+  refine(ranking.candidates, kLikely, false, search, kMoreReps * how.n, stretch(progress, 0.5, 0.75));
+  refine(ranking.candidates, kRefined, true, search, kMoreReps * how.n, stretch(progress, 0.75, 1.0));
   return weighed(look, ranking);
 }
 

@@ -32,12 +32,11 @@ struct Agreement {
 };
 /// Reps of many looks on common seeds against what was seen: the mean of each look, and a scatter pooled over
 /// all, so that men who stand elsewhere together count once. The first look is what the others are held
-/// against. `erring`: for each look the man whose mistake it has, or kNobody; the shape of his places then
-/// counts, and not their bell alone.
+/// against.
 class Comparison {
  public:
   Comparison(const Seen& seen, const std::vector<Setup>& looks, const Model& model, std::uint64_t first_seed,
-             int n, int threads, const Progress& progress = {}, const std::vector<int>& erring = {});
+             int n, int threads, const Progress& progress = {});
   [[nodiscard]] const std::vector<Agreement>& looks() const { return looks_; }
 
  private:

@@ -107,6 +107,13 @@ Interval intervalAt(const Paired& paired, double level) {
   return studentInterval(paired.difference, paired.sd, paired.n, level);
 }
 
+std::array<Checkpoint, 4> checkpointsOf(int n, double alpha) {
+  constexpr double kEarly = 0.01;
+  const int kLeast = 200;  // fewer have no bell
+  const auto at = [n, kLeast](int share) { return std::clamp(n / share, std::min(n, kLeast), n); };
+  return {{{at(8), kEarly * alpha}, {at(4), kEarly * alpha}, {at(2), kEarly * alpha}, {n, alpha}}};
+}
+
 Interval bootstrapInterval(int n, int resamples, std::uint64_t seed, double level,
                            const std::function<double(std::span<const std::size_t>)>& statistic) {
   Stream stream(seed, 0, "bootstrap");

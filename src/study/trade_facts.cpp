@@ -88,7 +88,7 @@ Verdict verdictOf(const TradeFact& fact, const std::vector<TrialResult>& results
 }
 
 TrialResult judge(const Trial& trial, int direction_a, int direction_b, const std::vector<Summary>& a,
-                  const std::vector<Summary>& b) {
+                  const std::vector<Summary>& b, double alpha) {
   const double middle_a = medianGain(a), middle_b = medianGain(b);
   std::vector<double> side_a, side_b;
   for (std::size_t k = 0; k < std::min(a.size(), b.size()); ++k) {
@@ -100,7 +100,30 @@ TrialResult judge(const Trial& trial, int direction_a, int direction_b, const st
   result.paired = pairedDifference(side_a, side_b, 1.0 - kTradeAlpha);
   result.mean_a = meanOf(side_a);
   result.mean_b = meanOf(side_b);
-  result.holds = trial.sign * result.paired.difference > 0.0 && result.paired.p_value < kTradeAlpha;
+  result.holds = trial.sign * result.paired.difference > 0.0 && result.paired.p_value < alpha;
+  return result;
+}
+
+namespace {
+
+void playOn(const Setup& side, const TrialRun& run, int n, std::vector<Summary>& reps) {
+  const auto has = reps.size();
+  if (has >= static_cast<std::size_t>(n)) return;
+  const auto more = playMany(side, run.model, run.first_seed + has, n - static_cast<int>(has), run.threads);
+  reps.insert(reps.end(), more.begin(), more.end());
+}
+
+}  // namespace
+
+TrialResult tried(const Trial& trial, const Setup& a, const Setup& b, const TrialRun& run) {
+  std::vector<Summary> reps_a, reps_b;
+  TrialResult result;
+  for (const Checkpoint& stage : checkpointsOf(run.n, kTradeAlpha)) {
+    playOn(a, run, stage.n, reps_a);
+    playOn(b, run, stage.n, reps_b);
+    result = judge(trial, a.direction, b.direction, reps_a, reps_b, stage.alpha);
+    if (result.paired.p_value < stage.alpha) break;  // either way
+  }
   return result;
 }
 

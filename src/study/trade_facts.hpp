@@ -4,6 +4,7 @@
 
 #include "analysis/account.hpp"
 #include "scenario/scenario.hpp"
+#include "study/reps.hpp"
 #include "study/statistics.hpp"
 
 namespace gapsound {
@@ -55,7 +56,7 @@ inline constexpr double kTradeAlpha = 0.001;
 struct TrialResult {
   Paired paired;  // B - A, interval at 99.9 %
   double mean_a = 0, mean_b = 0;
-  bool holds = false;  // the sign asked for, p < kTradeAlpha
+  bool holds = false;  // the sign asked for, p < alpha
 };
 enum class Verdict { holds, in_part, misses };
 /// By the trials of the statement's own looks, those beyond left out; results in the order of the trials.
@@ -63,6 +64,17 @@ enum class Verdict { holds, in_part, misses };
 
 /// Judges a trial on the reps of its two sides, seed by seed; directions +1 or -1 of either side's run.
 [[nodiscard]] TrialResult judge(const Trial& trial, int direction_a, int direction_b,
-                                const std::vector<Summary>& a, const std::vector<Summary>& b);
+                                const std::vector<Summary>& a, const std::vector<Summary>& b,
+                                double alpha = kTradeAlpha);
+
+/// Who plays a trial, and how often.
+struct TrialRun {
+  const Model& model;
+  std::uint64_t first_seed = 1;
+  int n = 1000;     // reps a side, fewer where these settle it
+  int threads = 0;  // 0: all cores
+};
+/// Plays both sides, the trial's a and b resolved, and judges them.
+[[nodiscard]] TrialResult tried(const Trial& trial, const Setup& a, const Setup& b, const TrialRun& run);
 
 }  // namespace gapsound

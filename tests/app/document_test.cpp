@@ -100,7 +100,7 @@ TEST_CASE("it is unsaved while it differs from its file, and saving writes what 
   CHECK(document.file() == file);
 }
 
-TEST_CASE("work left by a window that went down is found once; that of a running one is left alone") {
+TEST_CASE("work left by a window that went down is found once, that of a running one is left alone") {
   const Folder folder;
   const StateFolder state(folder.path.string());
   CHECK_FALSE(state.recover());
@@ -117,7 +117,7 @@ TEST_CASE("work left by a window that went down is found once; that of a running
   CHECK(fs::is_empty(folder.path));
 }
 
-TEST_CASE("settings and recent files come back; a missing or unwritable folder does no harm") {
+TEST_CASE("settings and recent files come back, a missing or unwritable folder does no harm") {
   const Folder folder;
   const StateFolder state(folder.path.string());
   CHECK(state.settings().theme == "paper");

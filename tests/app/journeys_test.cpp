@@ -43,7 +43,7 @@ TEST_CASE("space plays and stops, arrows step, the ladder scrubs") {
 }
 
 TEST_CASE(
-    "a man is picked by key and by click; his speed typed in gives another rep and undo takes it back") {
+    "a man is picked by key and by click, his speed typed in gives another rep and undo takes it back") {
   Bench b;
   b.act(kToSafety);
   CHECK(b.desk.view.selected == "SS");
@@ -170,7 +170,7 @@ TEST_CASE("a file that does not load says why and leaves the open one untouched"
   std::filesystem::remove(bad);
 }
 
-TEST_CASE("leaving unsaved work asks; saving and dropping both go on") {
+TEST_CASE("leaving unsaved work asks, saving and dropping both go on") {
   const auto folder = std::filesystem::temp_directory_path() / "gapsound-leaving";
   std::filesystem::remove_all(folder);
   Bench b(bench::kCounter, StateFolder(folder.string()));
@@ -219,7 +219,7 @@ TEST_CASE("the smallest window at the largest type still shows every word of the
   }
 }
 
-TEST_CASE("asked, the tape stops where a man decides; a click says how far off the guess is") {
+TEST_CASE("asked, the tape stops where a man decides, a click says how far off the guess is") {
   Bench b;
   b.act(kToSafety);
   b.act("q,space");
@@ -285,7 +285,7 @@ TEST_CASE("a held look is compared on the same luck when another rep is chosen")
   CHECK(b.desk.held()->scenario.players.empty());
 }
 
-TEST_CASE("the question about the safety in two clicks; a cell clicked plays its look") {
+TEST_CASE("the question about the safety in two clicks, a cell clicked plays its look") {
   Bench b;
   b.desk.view.study_reps = 12;
   b.act("s,How fast may the safety come?");
@@ -304,7 +304,7 @@ TEST_CASE("the question about the safety in two clicks; a cell clicked plays its
   CHECK(std::isnan(settingOf(b.desk, "SS", &ManSettings::downhill_yps)));
 }
 
-TEST_CASE("two settings make a map; a study that cannot be played says why; a stopped one ends") {
+TEST_CASE("two settings make a map, a study that cannot be played says why, a stopped one ends") {
   Bench b;
   b.desk.startStudy(StudyKind::sweep, {{"SS", "read", 0.5, 1.1, 0.3}, {"SS", "downhill", 4.0, 8.0, 2.0}}, 8);
   b.desk.settle(true);
@@ -322,7 +322,7 @@ TEST_CASE("two settings make a map; a study that cannot be played says why; a st
   CHECK_FALSE((b.desk.study() && b.desk.study()->done()));
 }
 
-TEST_CASE("every mistake is ranked by what it costs; a bar clicked lays the mistake on the look") {
+TEST_CASE("every mistake is ranked by what it costs, a bar clicked lays the mistake on the look") {
   Bench b;
   b.desk.view.study_reps = 2;
   b.act("s,What does each mistake cost?");
@@ -340,7 +340,7 @@ TEST_CASE("every mistake is ranked by what it costs; a bar clicked lays the mist
   CHECK(placed.player == b.desk.rep()->tape.setup.men[static_cast<std::size_t>(first.front().man)].id);
 }
 
-TEST_CASE("fronts stand against every way the run is blocked; a pair clicked is the look") {
+TEST_CASE("fronts stand against every way the run is blocked, a pair clicked is the look") {
   Bench b;
   b.desk.view.study_reps = 2;
   b.act("s,Which front stands up?");
@@ -356,7 +356,7 @@ TEST_CASE("fronts stand against every way the run is blocked; a pair clicked is 
   CHECK(matrix.rows.front().rfind(b.desk.document().scenario().defense.front, 0) == 0);
 }
 
-TEST_CASE("a strip of the rep shown is written beside the work; where it cannot be, the notice says so") {
+TEST_CASE("a strip of the rep shown is written beside the work, where it cannot be, the notice says so") {
   Bench b;
   const auto file = std::filesystem::temp_directory_path() / "gapsound-handout.png";
   std::filesystem::remove(file);

@@ -99,7 +99,7 @@ TEST_CASE("a disk that is full or a folder that takes nothing leaves no trace an
   CHECK(closed.err.find("/proc/look.json: cannot be written") != std::string::npos);
 }
 
-TEST_CASE("of two programs on one file one wins whole; of two on one study the second is told") {
+TEST_CASE("of two programs on one file one wins whole, of two on one study the second is told") {
   const ScratchFolder folder;
   const std::string look = folder.path("look.json");
   const Saver saver{"two", newLook(look, "one"), newLook(look, "other")};

@@ -116,7 +116,7 @@ TEST_CASE("an interrupted study answers from what it has and says how to go on")
   CHECK(again.err.find("going on after " + std::to_string(n) + " of 4000 reps") != std::string::npos);
 }
 
-TEST_CASE("a part that was killed is finished with resume and is the same file; a whole one is left alone") {
+TEST_CASE("a part that was killed is finished with resume and is the same file, a whole one is left alone") {
   const ScratchFolder folder;
   const Words study = {"reps", kPower, "-n", "1200", "--part", "2/2", "-o"};
   const Words cut = with(study, {folder.path("cut"), "--resume"});

@@ -5,10 +5,6 @@
 
 #include <filesystem>
 #include <functional>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
 
 #include "base/error.hpp"
 #include "io/assets.hpp"
@@ -18,6 +14,7 @@
 #include "io/plan_file.hpp"
 #include "io/scenario_file.hpp"
 #include "scenario/resolve.hpp"
+#include "schema_check.hpp"
 
 using namespace gapsound;
 namespace fs = std::filesystem;
@@ -25,7 +22,6 @@ namespace fs = std::filesystem;
 namespace {
 
 using Json = nlohmann::json;
-using Adapter = valijson::adapters::NlohmannJsonAdapter;
 
 /// A folder with a defense in it and a scenario that names it.
 class Folder {
@@ -54,14 +50,7 @@ std::string lookWith(const std::string& defense) {
          defense + "}";
 }
 
-bool accepts(const Json& document) {
-  const Json description = Json::parse(readWhole(assetPath("schema/defense.schema.json")));
-  valijson::Schema schema;
-  valijson::SchemaParser parser;
-  parser.populateSchema(Adapter(description), schema);
-  valijson::Validator validator;
-  return validator.validate(schema, Adapter(document), nullptr);
-}
+bool accepts(const Json& document) { return passesSchema(document, "defense"); }
 
 InputError refusal(const std::function<void()>& work) {
   try {
@@ -100,7 +89,7 @@ TEST_CASE("what the scenario and the command line say goes over the file, key by
   CHECK(s.defense.mix->slant_share == 0.5);
 }
 
-TEST_CASE("saved, the file stays named and only what differs is written; exported, all of it is") {
+TEST_CASE("saved, the file stays named and only what differs is written, exported, all of it is") {
   const Folder folder;
   folder.write("ours/base.json", kOurs);
   Scenario s = readScenario(folder.write("look.json", lookWith(R"({"file": "ours/base.json"})")));

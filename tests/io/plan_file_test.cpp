@@ -3,10 +3,6 @@
 #include <doctest/doctest.h>
 
 #include <nlohmann/json.hpp>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
 
 #include "base/error.hpp"
 #include "io/assets.hpp"
@@ -14,22 +10,15 @@
 #include "io/library.hpp"
 #include "io/model_file.hpp"
 #include "scenario/resolve.hpp"
+#include "schema_check.hpp"
 
 using namespace gapsound;
 
 namespace {
 
 using Json = nlohmann::json;
-using Adapter = valijson::adapters::NlohmannJsonAdapter;
 
-bool accepts(const Json& document) {
-  const Json description = Json::parse(readWhole(assetPath("schema/plan.schema.json")));
-  valijson::Schema schema;
-  valijson::SchemaParser parser;
-  parser.populateSchema(Adapter(description), schema);
-  valijson::Validator validator;
-  return validator.validate(schema, Adapter(document), nullptr);
-}
+bool accepts(const Json& document) { return passesSchema(document, "plan"); }
 
 bool loads(const Json& document) {
   try {

@@ -4,10 +4,6 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 #include <string>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
 #include <vector>
 
 #include "base/error.hpp"
@@ -16,24 +12,17 @@
 #include "io/atomic_file.hpp"
 #include "io/changes.hpp"
 #include "io/scenario_file.hpp"
+#include "schema_check.hpp"
 
 using namespace gapsound;
 
 namespace {
 
 using Json = nlohmann::json;
-using Adapter = valijson::adapters::NlohmannJsonAdapter;
 
 Json schemaDocument() { return Json::parse(readWhole(assetPath("schema/scenario.schema.json"))); }
 
-bool accepts(const Json& document) {
-  const Json description = schemaDocument();
-  valijson::Schema schema;
-  valijson::SchemaParser parser;
-  parser.populateSchema(Adapter(description), schema);
-  valijson::Validator validator;
-  return validator.validate(schema, Adapter(document), nullptr);
-}
+bool accepts(const Json& document) { return passesSchema(document, "scenario"); }
 
 /// As a file of the shipped scenarios' folder.
 bool loads(const Json& document) {
@@ -135,7 +124,7 @@ TEST_CASE("schema and loader refuse the same bad documents") {
   }
 }
 
-TEST_CASE("a start from film needs no names; without one they are needed") {
+TEST_CASE("a start from film needs no names, without one they are needed") {
   const auto filmed =
       Json::parse(R"({"gapsound": 1, "title": "film", "start": {"since_snap_s": 1.3, "ball": "T",
     "men": {"T": {"x": 0, "y": -4, "vx": 0.2, "vy": 4.1, "facing_deg": 10}}}})");

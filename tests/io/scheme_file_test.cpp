@@ -7,35 +7,24 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <string>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validator.hpp>
 
 #include "base/error.hpp"
 #include "io/assets.hpp"
 #include "io/atomic_file.hpp"
 #include "io/changes.hpp"
 #include "io/library.hpp"
+#include "schema_check.hpp"
 
 using namespace gapsound;
 
 namespace {
 
 using Json = nlohmann::json;
-using Adapter = valijson::adapters::NlohmannJsonAdapter;
 namespace fs = std::filesystem;
 
 Json shipped() { return Json::parse(readWhole(assetPath("library/schemes.json"))); }
 
-bool accepts(const Json& document) {
-  const Json description = Json::parse(readWhole(assetPath("schema/schemes.schema.json")));
-  valijson::Schema schema;
-  valijson::SchemaParser parser;
-  parser.populateSchema(Adapter(description), schema);
-  valijson::Validator validator;
-  return validator.validate(schema, Adapter(document), nullptr);
-}
+bool accepts(const Json& document) { return passesSchema(document, "schemes"); }
 
 /// A copy of the shipped assets with this schemes.json; removed at the end.
 class OwnAssets {

@@ -68,7 +68,7 @@ TEST_CASE("trap without a three: the trap is long, on the five, and the guard do
   CHECK(targetOf(setup, "C") == "NT");
 }
 
-TEST_CASE("wham: the nose is left for the H, the centre climbs; with nobody to wham the centre has him") {
+TEST_CASE("wham: the nose is left for the H, the centre climbs, with nobody to wham the centre has him") {
   const Setup setup = resolved("F03", "R09", "D01");
   CHECK(targetOf(setup, "H") == "NT");
   CHECK(jobOf(setup, "C").kind == K::climb);

@@ -24,7 +24,7 @@ TEST_CASE(
   CHECK(man(setup, "CR").spot.x > man(setup, "SS").spot.x + 1.0);
 }
 
-TEST_CASE("a shell whose safety stays with twins leaves him out of the fit; a check brings a man back") {
+TEST_CASE("a shell whose safety stays with twins leaves him out of the fit, a check brings a man back") {
   Library stays = library();
   for (Shell& shell : stays.shells) shell.owns_twins = shell.id == "2-read";
   const auto at = [&](const char* formation, const std::vector<std::string>& checks) {

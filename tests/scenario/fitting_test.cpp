@@ -73,7 +73,7 @@ TEST_CASE("keys: the man in front for the line, guards for inside backers, the e
   CHECK(keyOf(resolved("F13", "R04", "D04"), "SS") == "B");
 }
 
-TEST_CASE("the call reaches every man; a man's own settings win") {
+TEST_CASE("the call reaches every man, a man's own settings win") {
   Scenario s = scenario("F01", "R01", "D01");
   s.defense.structure = "box";
   s.defense.bs_backer = "fold";
@@ -105,7 +105,7 @@ TEST_CASE("the last of three backers takes the double, the last of two the windo
   CHECK(resolved("F01", "R01", "D03").fits.overlap_backer[0][spilled] == Fit::under);
 }
 
-TEST_CASE("a later level reads and runs more slowly; given figures are the man's own") {
+TEST_CASE("a later level reads and runs more slowly, given figures are the man's own") {
   Scenario s = scenario("F01", "R01", "D01");
   s.players["SS"].downhill_yps = 20.0 / 2;
   s.players["FS"].ten_yd_s = 1.58;

@@ -92,7 +92,7 @@ TEST_CASE("a man named both ways is refused") {
   CHECK_THROWS_AS(static_cast<void>(resolve(s, worded(kOurs), model())), InputError);
 }
 
-TEST_CASE("words for nothing, no words and words twice are refused; the schema accepts the good file") {
+TEST_CASE("words for nothing, no words and words twice are refused, the schema accepts the good file") {
   CHECK(accepts(Json::parse(kOurs)));
   CHECK(accepts(Json::parse(readWhole(assetPath("library/vocabulary.json")))));
   for (const char* bad :

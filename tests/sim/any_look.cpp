@@ -106,9 +106,7 @@ void tryChange(AnyLook& look, const std::function<void(Scenario&)>& change) {
 
 // ---- what is wrong with a rep
 
-// Meant to be 0.1 yd. Known: of 10,000 looks 114 have a tick with more, the worst 0.147, in hard hits and
-// piles.
-constexpr double kThrough = 0.2;   // yd
+constexpr double kThrough = 0.1;   // yd
 constexpr double kLongest = 20.0;  // s
 
 using Outline = std::array<Vec2, 8>;

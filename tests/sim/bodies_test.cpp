@@ -3,7 +3,9 @@
 #include <cmath>
 #include <initializer_list>
 
+#include "any_look.hpp"
 #include "base/stream.hpp"
+#include "base/tick.hpp"
 #include "bench.hpp"
 
 using namespace gapsound;
@@ -128,4 +130,39 @@ TEST_CASE("the passer lets his own side through and nobody else's") {
   };
   CHECK_FALSE(slowed(true));
   CHECK(slowed(false));
+}
+
+TEST_CASE(
+    "men who hit at any speed and from any side are never deep in one another, and their centre keeps its "
+    "way") {
+  Stream luck(11, 0, "hits");
+  for (int k = 0; k < 300; ++k) {
+    const double angle = 6.283185307179586 * luck.unit(), speed = 10.0 * luck.unit(),
+                 phase = 0.3 * luck.unit();
+    const Vec2 way{std::cos(angle), std::sin(angle)};
+    auto men = emptyField();
+    men[kBack] = torso({}, {0.0, 1.0}, 100.0, true);
+    men[kBacker] =
+        torso((1.0 + phase) * way, unit({std::cos(5.0 * angle), std::sin(5.0 * angle)}), 130.0, false);
+    PhysicsWorld world(men);
+    world.setVelocity(kBack, speed * way);
+    world.setVelocity(kBacker, -10.0 * way);
+    const auto centre = [&] {
+      return (1.0 / 230.0) * (100.0 * world.pos(kBack) + 130.0 * world.pos(kBacker));
+    };
+    const Vec2 from = centre();
+    const Vec2 drift = (1.0 / 230.0) * ((100.0 * speed - 1300.0) * way);
+    Setup setup;
+    Frame frame;
+    for (const int man : {kBack, kBacker}) {
+      setup.men[at(man)].body.shoulder = 0.33, setup.men[at(man)].body.chest = 0.20;
+    }
+    for (int tick = 1; tick <= 40; ++tick) {
+      world.step();
+      for (const int man : {kBack, kBacker})
+        frame.men[at(man)].pos = world.pos(man), frame.men[at(man)].face = world.face(man);
+      CHECK(looks::overlapOf(setup, frame, kBack, kBacker) < 0.09);
+      CHECK(distance(centre(), from + tick * kStep * drift) < 1e-3);
+    }
+  }
 }

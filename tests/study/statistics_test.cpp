@@ -141,3 +141,23 @@ TEST_CASE("the bootstrap of a mean comes near Student's interval and repeats its
   CHECK(b == bootstrapInterval(400, 2000, 1, 0.95, mean));
   CHECK_FALSE(b == bootstrapInterval(400, 2000, 2, 0.95, mean));
 }
+
+TEST_CASE("looking early at nothing hardly raises a false alarm") {
+  Stream luck(5, 0, "nothing there");
+  constexpr int kTests = 4000, kPairs = 800;
+  constexpr double kLevel = 0.05;
+  int alarms = 0;
+  std::vector<double> zero(kPairs, 0.0), noise(kPairs);
+  for (int test = 0; test < kTests; ++test) {
+    for (double& value : noise) value = luck.normal();
+    for (const Checkpoint& at : checkpointsOf(kPairs, kLevel)) {
+      const auto n = static_cast<std::size_t>(at.n);
+      if (pairedDifference(std::span(zero).first(n), std::span(noise).first(n)).p_value >= at.alpha) continue;
+      ++alarms;
+      break;
+    }
+  }
+  // 5 in 100, a standard deviation of 0.35; five of these above and below.
+  CHECK(alarms > kTests * 0.033);
+  CHECK(alarms < kTests * 0.067);
+}
