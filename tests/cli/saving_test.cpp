@@ -129,8 +129,9 @@ TEST_CASE("a comma for the decimals, no home, umlauts in a path and no font sett
   REQUIRE(run(newLook(look, "Über außen")).code == 0);
   // Where the system can make one, the locale is there to be used.
   static_cast<void>(shell("localedef -i de_DE -f UTF-8 " + quoted(folder.path("de_DE.UTF-8"))));
-  const std::string hostile = "env -i PATH=\"$PATH\" LOCPATH=" + quoted(folder.path("")) +
-                              " LANG=de_DE.UTF-8 LC_ALL=de_DE.UTF-8 TZ=Nowhere/None ";
+  const std::string hostile =
+      "env -i PATH=\"$PATH\" LOCPATH=" + quoted(folder.path("")) +
+      " LANG=de_DE.UTF-8 LC_ALL=de_DE.UTF-8 TZ=Nowhere/None ASAN_OPTIONS=\"$ASAN_OPTIONS\" ";
   const Words rep = {"rep", look, "--json", "--seed", "3"};
   const auto plain = run(rep);
   REQUIRE(plain.code == 0);
