@@ -10,18 +10,18 @@ namespace gapsound {
 // clang-format off
 #define GAPSOUND_MODEL_CONSTANTS(X)                                                                        \
   X(loco_response_s) X(loco_brake_skill) X(loco_brake_line) X(loco_lateral_skill) X(loco_lateral_dl)       \
-  X(loco_lateral_ol) X(loco_curve_loss) X(loco_turn_rate) X(loco_backpedal) X(loco_crossover) X(loco_pads) \
-  X(loco_carry) X(see_defense_s) X(see_offense_s) X(first_step_s) X(first_step_sd) X(snap_react_s)         \
-  X(snap_react_sd) X(back_start_s) X(read_spread) X(read_spread_backer) X(read_lapse_share)                \
-  X(read_lapse_s) X(read_evidence) X(read_patience_s) X(read_turn_s) X(key_back) X(key_pull) X(key_line)   \
-  X(key_back_deep) X(key_man_deep) X(state_upfield_y) X(state_high_y) X(state_washed_yd)                   \
-  X(state_door_wide) X(state_too_wide) X(state_late_y) X(state_late_depth) X(state_force_deep_y)           \
-  X(state_force_lost) X(state_penetrated_y) X(state_moved_back_yd) X(state_crossed_yd) X(force_tight_yd)   \
-  X(line_get_off) X(get_off_sd) X(line_flow_share) X(slant_width_yd) X(line_free_s) X(line_chase)          \
-  X(lever_chase) X(edge_chase) X(edge_pile_yd) X(edge_spill_inside) X(edge_spill_rush) X(edge_squeeze)     \
-  X(declare_engaged_yd) X(declare_free_line_yd) X(backer_step) X(backer_lean) X(backer_fit_speed)          \
-  X(backer_attack_yd) X(backer_attack) X(shoot_speed) X(fit_depth) X(fit_depth_slope) X(fit_over_yd)       \
-  X(fit_inside_yd) X(fit_inside_lead_yd) X(fit_fill_yd) X(fit_line_yd) X(fit_overlap_yd) X(fit_behind_yd)  \
+  X(loco_lateral_ol) X(loco_curve_loss) X(loco_turn_rate) X(loco_crossover) X(loco_pads) X(see_defense_s)  \
+  X(see_offense_s) X(first_step_s) X(first_step_sd) X(snap_react_s) X(snap_react_sd) X(back_start_s)       \
+  X(read_spread) X(read_spread_backer) X(read_lapse_share) X(read_lapse_s) X(read_evidence)                \
+  X(read_patience_s) X(read_turn_s) X(key_back) X(key_pull) X(key_line) X(key_back_deep) X(key_man_deep)   \
+  X(state_upfield_y) X(state_high_y) X(state_washed_yd) X(state_door_wide) X(state_too_wide)               \
+  X(state_late_y) X(state_late_depth) X(state_force_deep_y) X(state_force_lost) X(state_penetrated_y)      \
+  X(state_moved_back_yd) X(state_crossed_yd) X(force_tight_yd) X(line_get_off) X(get_off_sd)               \
+  X(line_flow_share) X(slant_width_yd) X(line_free_s) X(line_chase) X(lever_chase) X(edge_chase)           \
+  X(edge_pile_yd) X(edge_spill_inside) X(edge_spill_rush) X(edge_squeeze) X(declare_engaged_yd)            \
+  X(declare_free_line_yd) X(backer_step) X(backer_lean) X(backer_fit_speed) X(backer_attack_yd)            \
+  X(backer_attack) X(shoot_speed) X(fit_depth) X(fit_depth_slope) X(fit_over_yd) X(fit_inside_yd)          \
+  X(fit_inside_lead_yd) X(fit_fill_yd) X(fit_line_yd) X(fit_overlap_yd) X(fit_behind_yd)                   \
   X(fit_trail_from_yd) X(fit_trail_first_yd) X(fit_trail_yd) X(declare_near_yd) X(declare_lead_s)          \
   X(lever_first) X(lever_overlap) X(lever_force) X(lever_corner) X(lever_cutback) X(safety_bail)           \
   X(corner_bail) X(alley_outside_yd) X(alley_called_yd) X(alley_insert_yd) X(alley_window_yd)              \

@@ -28,11 +28,8 @@ const std::vector<Summary>& EffectSides::reps(const std::string& key, const std:
   std::string name = key;
   for (const Turn& t : turns) name += fmt::format("/{}:{}", static_cast<int>(t.lever), t.amount);
   std::vector<Summary>& played = played_[name];
-  if (const int has = static_cast<int>(played.size()); has < n) {
-    const auto more =
-        playMany(side(key, turns), model_, first_seed_ + played.size(), n - has, threads_, progress_);
-    played.insert(played.end(), more.begin(), more.end());
-  }
+  if (played.size() < static_cast<std::size_t>(n))
+    playOn(played, side(key, turns), model_, first_seed_, n, threads_, progress_);
   return played;
 }
 

@@ -115,6 +115,14 @@ std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint6
   return playAll({setup}, model, first_seed, n, threads, progress).front();
 }
 
+void playOn(std::vector<Summary>& reps, const Setup& setup, const Model& model, std::uint64_t first_seed,
+            int n, int threads, const Progress& progress) {
+  const std::size_t has = reps.size();
+  if (has >= static_cast<std::size_t>(n)) return;
+  const auto more = playMany(setup, model, first_seed + has, n - static_cast<int>(has), threads, progress);
+  reps.insert(reps.end(), more.begin(), more.end());
+}
+
 void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n,
               int threads, const std::function<void(std::size_t, std::size_t, const Tape&)>& visit,
               const Progress& progress) {

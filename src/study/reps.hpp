@@ -19,6 +19,9 @@ using Progress = std::function<bool(double)>;
                                                         const Progress& progress = {});
 [[nodiscard]] std::vector<Summary> playMany(const Setup& setup, const Model& model, std::uint64_t first_seed,
                                             int n, int threads = 0, const Progress& progress = {});
+/// Adds what is missing until there are n, reps[k] of seed first_seed + k.
+void playOn(std::vector<Summary>& reps, const Setup& setup, const Model& model, std::uint64_t first_seed,
+            int n, int threads = 0, const Progress& progress = {});
 /// Shows every tape of those reps to `visit`, on several threads at once and in no order: it may write only
 /// what belongs to its (setup, rep).
 void visitAll(const std::vector<Setup>& setups, const Model& model, std::uint64_t first_seed, int n,

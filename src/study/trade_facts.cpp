@@ -104,23 +104,12 @@ TrialResult judge(const Trial& trial, int direction_a, int direction_b, const st
   return result;
 }
 
-namespace {
-
-void playOn(const Setup& side, const TrialRun& run, int n, std::vector<Summary>& reps) {
-  const auto has = reps.size();
-  if (has >= static_cast<std::size_t>(n)) return;
-  const auto more = playMany(side, run.model, run.first_seed + has, n - static_cast<int>(has), run.threads);
-  reps.insert(reps.end(), more.begin(), more.end());
-}
-
-}  // namespace
-
 TrialResult tried(const Trial& trial, const Setup& a, const Setup& b, const TrialRun& run) {
   std::vector<Summary> reps_a, reps_b;
   TrialResult result;
   for (const Checkpoint& stage : checkpointsOf(run.n, kTradeAlpha)) {
-    playOn(a, run, stage.n, reps_a);
-    playOn(b, run, stage.n, reps_b);
+    playOn(reps_a, a, run.model, run.first_seed, stage.n, run.threads);
+    playOn(reps_b, b, run.model, run.first_seed, stage.n, run.threads);
     result = judge(trial, a.direction, b.direction, reps_a, reps_b, stage.alpha);
     if (result.paired.p_value < stage.alpha) break;  // either way
   }

@@ -6,6 +6,7 @@
 #include <iterator>
 #include <map>
 #include <regex>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -168,6 +169,22 @@ TEST_CASE("no two types have one name") {
       CHECK(is_new);
     }
   CHECK(places.size() > 200);
+}
+
+TEST_CASE("every constant of the model is used by something") {
+  std::vector<std::string> constants;
+  std::set<std::string> words;
+  for (const auto& source : sources()) {
+    if (source.name == "base/model.hpp")
+      constants = matches(source.text, "X\\((\\w+_\\w+)\\)");
+    else
+      for (const auto& word : matches(source.text, "\\b([a-z]\\w*_\\w+)")) words.insert(word);
+  }
+  CHECK(constants.size() > 100);
+  for (const auto& constant : constants) {
+    INFO(constant);
+    CHECK(words.count(constant) == 1);
+  }
 }
 
 TEST_CASE("files are short enough to read at one sitting") {
