@@ -100,7 +100,8 @@ class Player {
 
   void dropLog() const {
     std::error_code none;
-    if (!isPart()) std::filesystem::remove(log_file_, none);
+    if (!isPart() && std::filesystem::is_regular_file(log_file_, none))
+      std::filesystem::remove(log_file_, none);
   }
 
   StudyEnd run() {
@@ -136,6 +137,7 @@ class Player {
     }
     readRepLog(log_file_, [&](const Summary& rep) { return take(next_, rep); });
     log_.emplace(RepLog::open(log_file_));
+    begun_ = true;
     fmt::print(stderr, "going on after {} of {} reps\n", next_, schedule_.size());
   }
 
@@ -144,6 +146,7 @@ class Player {
     try {
       if (!isPart() && options_.checkpoint.empty()) std::filesystem::create_directories(stateFolder());
       log_.emplace(RepLog::create(log_file_, head()));
+      begun_ = true;
     } catch (const std::exception& error) {
       goOnWithout(error);
     }
@@ -205,9 +208,8 @@ class Player {
                  schedule_.size());
       return StudyEnd::part;
     }
-    std::error_code none;
     if (log_) log_->flush();
-    if (log_ && !job_.keep_log) std::filesystem::remove(log_file_, none);
+    if (begun_ && !job_.keep_log) dropLog();
     return StudyEnd::whole;
   }
 
@@ -218,7 +220,7 @@ class Player {
   PartOf part_;
   std::optional<RepLog> log_;
   std::size_t next_ = 0;
-  bool enough_ = false, without_ = false;
+  bool enough_ = false, begun_ = false, without_ = false;
 };
 
 /// Parts in order, each once, all of them and of this study.

@@ -94,6 +94,11 @@ TEST_CASE("a disk that is full or a folder that takes nothing leaves no trace an
   CHECK(full.code == 4);
   CHECK(full.err.find(tape + ": cannot be written") != std::string::npos);
   CHECK(folder.names().empty());
+  const auto study = shell("trap '' XFSZ; ulimit -f 4; " +
+                           lineOf({"reps", kLook, "-n", "120", "--checkpoint", folder.path("log")}));
+  CHECK(study.code == 0);
+  CHECK(study.err.find("going on, but this run cannot be resumed") != std::string::npos);
+  CHECK(folder.names().empty());
   const auto closed = run(newLook("/proc/look.json", "closed"));
   CHECK(closed.code == 4);
   CHECK(closed.err.find("/proc/look.json: cannot be written") != std::string::npos);

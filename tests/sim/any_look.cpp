@@ -14,7 +14,6 @@
 #include "analysis/account.hpp"
 #include "base/error.hpp"
 #include "base/tick.hpp"
-#include "cli/session.hpp"
 #include "looks.hpp"
 #include "scenario/resolve.hpp"
 

@@ -5,7 +5,6 @@
 #include <string>
 
 #include "base/error.hpp"
-#include "cli/session.hpp"
 #include "looks.hpp"
 #include "scenario/resolve.hpp"
 
@@ -29,7 +28,7 @@ Scenario lookOf(const Formation& formation, const Scheme& scheme, const Front& f
 /// Calls `each` with every `stride`-th of formation x front x shell, run and level rotating.
 template <class Each>
 void overLooks(int stride, const Each& each) {
-  const Library& lib = library();
+  const Library& lib = looks::library();
   int n = 0;
   for (const Formation& formation : lib.formations) {
     for (const Front& front : lib.fronts) {
@@ -50,10 +49,10 @@ bool hasWork(const Setup& setup, int man) {
 
 TEST_CASE("no scheme is refused by any formation, front and shell, and every blocker has a man") {
   overLooks(5, [&](const Formation& formation, const Front& front, const Shell& shell, int n) {
-    for (const Scheme& scheme : library().schemes) {
+    for (const Scheme& scheme : looks::library().schemes) {
       const Scenario s = lookOf(formation, scheme, front, shell, n % 2 == 0);
       CAPTURE(s.source);
-      const Setup setup = resolve(s, library(), looks::model());
+      const Setup setup = resolve(s, looks::library(), looks::model());
       for (int man = 0; man < kOffense; ++man) {
         CAPTURE(setup.men[static_cast<std::size_t>(man)].id);
         CHECK(hasWork(setup, man));
@@ -65,11 +64,11 @@ TEST_CASE("no scheme is refused by any formation, front and shell, and every blo
 TEST_CASE("long: one rep of each scheme against four hundred looks ends with a whistle") {
   int reps = 0;
   overLooks(4, [&](const Formation& formation, const Front& front, const Shell& shell, int n) {
-    for (const Scheme& scheme : library().schemes) {
+    for (const Scheme& scheme : looks::library().schemes) {
       const Scenario s = lookOf(formation, scheme, front, shell, n % 2 == 0);
       CAPTURE(s.source);
       const Record r =
-          play(resolve(s, library(), looks::model()), looks::model(), static_cast<std::uint64_t>(n));
+          play(resolve(s, looks::library(), looks::model()), looks::model(), static_cast<std::uint64_t>(n));
       CHECK(r.ending != Ending::time);
       ++reps;
     }

@@ -4,15 +4,23 @@
 #include <string>
 #include <vector>
 
-#include "cli/session.hpp"
+#include "io/assets.hpp"
 #include "io/changes.hpp"
+#include "io/library.hpp"
+#include "io/model_file.hpp"
+#include "io/scenario_file.hpp"
+#include "scenario/resolve.hpp"
 #include "sim/play.hpp"
 
 /// The shipped looks, resolved.
 namespace gapsound::looks {
 
 inline const Model& model() {
-  static const Model shipped = modelFor("");
+  static const Model shipped = readModel(assetPath("model.json"));
+  return shipped;
+}
+inline const Library& library() {
+  static const Library shipped = readLibrary(assetPath(""));
   return shipped;
 }
 
@@ -28,7 +36,7 @@ inline std::vector<std::string> names() {
 
 inline std::string fileOf(const std::string& name) { return GAPSOUND_ROOT "/scenarios/" + name + ".json"; }
 inline Setup setupOf(const std::string& name, const std::vector<std::string>& sets = {}) {
-  return setupFor(fileOf(name), Changes{sets, {}}, model());
+  return resolve(readScenario(fileOf(name), Changes{sets, {}}), library(), model());
 }
 
 }  // namespace gapsound::looks

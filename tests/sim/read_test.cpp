@@ -17,7 +17,7 @@ Setup made(const std::string& formation, const std::string& scheme, const std::s
   const std::string text = R"({"gapsound": 1, "title": "made", "level": "pro", "offense": {"formation": ")" +
                            formation + R"(", "scheme": ")" + scheme + R"("}, "defense": {"front": ")" +
                            front + R"("}})";
-  return resolve(parseScenario(text, "made.json"), library(), looks::model());
+  return resolve(parseScenario(text, "made.json"), looks::library(), looks::model());
 }
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
