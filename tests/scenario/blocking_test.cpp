@@ -2,7 +2,8 @@
 
 #include "looks.hpp"
 
-using namespace looks;
+using namespace gapsound;
+using namespace gapsound::looks;
 
 namespace {
 

@@ -2,7 +2,8 @@
 // practice, no source.
 #include "looks.hpp"
 
-using namespace looks;
+using namespace gapsound;
+using namespace gapsound::looks;
 
 namespace {
 

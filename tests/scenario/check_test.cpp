@@ -3,7 +3,8 @@
 #include "looks.hpp"
 #include "scenario/check.hpp"
 
-using namespace looks;
+using namespace gapsound;
+using namespace gapsound::looks;
 
 namespace {
 

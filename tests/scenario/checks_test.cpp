@@ -1,6 +1,7 @@
 #include "looks.hpp"
 
-using namespace looks;
+using namespace gapsound;
+using namespace gapsound::looks;
 
 // Answers to a nub, trips and an unbalanced line: common practice, no source.
 

@@ -4,7 +4,8 @@
 #include "looks.hpp"
 #include "scenario/mirror.hpp"
 
-using namespace looks;
+using namespace gapsound;
+using namespace gapsound::looks;
 
 namespace {
 

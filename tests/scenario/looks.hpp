@@ -3,24 +3,11 @@
 
 #include <string>
 
+#include "../shipped.hpp"
 #include "base/error.hpp"
-#include "io/library.hpp"
-#include "io/model_file.hpp"
 #include "scenario/resolve.hpp"
 
-namespace looks {
-
-using namespace gapsound;
-
-inline const Library& library() {
-  static const Library shipped = readLibrary(GAPSOUND_ROOT "/assets");
-  return shipped;
-}
-
-inline const Model& model() {
-  static const Model shipped = readModel(GAPSOUND_ROOT "/assets/model.json");
-  return shipped;
-}
+namespace gapsound::looks {
 
 inline Scenario scenario(const std::string& formation, const std::string& scheme, const std::string& front,
                          const std::string& shell = "quarters") {
@@ -66,4 +53,4 @@ inline InputError refusal(const Scenario& s) {
   return InputError("", "", "", "");
 }
 
-}  // namespace looks
+}  // namespace gapsound::looks

@@ -1,6 +1,7 @@
 #include "looks.hpp"
 
-using namespace looks;
+using namespace gapsound;
+using namespace gapsound::looks;
 
 namespace {
 

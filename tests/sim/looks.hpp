@@ -4,25 +4,14 @@
 #include <string>
 #include <vector>
 
-#include "io/assets.hpp"
+#include "../shipped.hpp"
 #include "io/changes.hpp"
-#include "io/library.hpp"
-#include "io/model_file.hpp"
 #include "io/scenario_file.hpp"
 #include "scenario/resolve.hpp"
 #include "sim/play.hpp"
 
 /// The shipped looks, resolved.
 namespace gapsound::looks {
-
-inline const Model& model() {
-  static const Model shipped = readModel(assetPath("model.json"));
-  return shipped;
-}
-inline const Library& library() {
-  static const Library shipped = readLibrary(assetPath(""));
-  return shipped;
-}
 
 /// Stems of the scenarios in scenarios/, plans left out, in alphabetical order.
 inline std::vector<std::string> names() {
