@@ -16,6 +16,7 @@ constexpr int kOpenLooks = 5;           // looks in a row that span the 0.2 s a 
 constexpr double kWindowMargin = 0.15;  // s
 constexpr double kIdleSpeed = 1.0;      // yd/s
 constexpr double kIdleReach = 8.0;      // yd from the ball
+constexpr double kHolding = 1.0;        // yd: he has hands on the ball carrier
 constexpr double kNear = 3.0;           // yd
 
 std::size_t at(int k) { return static_cast<std::size_t>(k); }
@@ -186,7 +187,8 @@ class Reader {
       const Frame& now = frame(tick);
       for (int k = kOffense; k < kMen; ++k) {
         const Pose& pose = now.men[at(k)];
-        const bool free = pose.engaged == kNobody && !pose.down && distance(pose.pos, now.ball) < kIdleReach;
+        const double away = distance(pose.pos, now.ball);
+        const bool free = pose.engaged == kNobody && !pose.down && away > kHolding && away < kIdleReach;
         idle[at(k)] = free && length(pose.vel) < kIdleSpeed ? idle[at(k)] + 1 : 0;
         if (idle[at(k)] >= kTicksPerSecond) sum_.stood_still = true;
       }

@@ -29,8 +29,8 @@ namespace gapsound {
   X(force_blocker_near) X(force_free_arm) X(force_widest_yd) X(force_depth) X(cutback_behind_yd)           \
   X(cutback_depth) X(cutback_speed) X(cutback_release_y) X(flow_past_yd) X(flow_behind_yd) X(flow_speed)   \
   X(mirror_range_yd) X(mirror_square_yd) X(mirror_close_yps) X(mirror_give_yps) X(mirror_rate)             \
-  X(lead_speed) X(lead_upfield) X(lead_from_yd) X(balance_range_yd) X(balance_miss_yd) X(balance_speed)    \
-  X(balance_slope) X(fire_pace) X(pull_pace) X(turn_up_pace) X(lead_pace) X(climb_pace) X(pull_depth)      \
+  X(lead_speed) X(lead_upfield) X(lead_from_yd) X(traffic_ahead_yd) X(traffic_clear_yd) X(traffic_swerve_yd) X(balance_range_yd) X(balance_miss_yd) X(balance_speed)    \
+  X(balance_slope) X(fire_pace) X(fire_forward) X(fire_slant) X(fire_within_yd) X(pass_off_yd) X(pull_pace) X(turn_up_pace) X(lead_pace) X(climb_pace) X(pull_depth)      \
   X(pull_bucket_yd) X(kick_turn_yd) X(wrap_turn_yd) X(wrap_round_yd) X(wrap_near_yd) X(kick_inside_yd)     \
   X(log_sees_yd) X(zone_head_yd) X(climb_head_yd) X(climb_hold_s) X(climb_level_gap) X(climb_level_zone)   \
   X(climb_latest_gap) X(climb_latest_zone) X(mesh_pace) X(back_burst) X(mesh_reach_yd) X(read_before_s)    \

@@ -9,6 +9,8 @@
 namespace gapsound {
 namespace {
 
+constexpr double kNotAgain = 1.2;  // s, for which he leaves a man alone whom he has given to a mate
+
 const BlockJob& jobOf(const AttackerView& v) {
   return v.sheet.jobs[static_cast<std::size_t>(v.glimpse.selfIndex())];
 }
@@ -22,14 +24,26 @@ bool walls(BlockKind k) {
   return k == BlockKind::hinge || k == BlockKind::cutoff || k == BlockKind::scoop || k == BlockKind::wall;
 }
 
-double paceOf(const AttackerView& v, const BlockJob& job) {
+bool runsFree(const AttackerView& v, const BlockJob& job) {
+  return job.pull != PullStyle::none || leadsThrough(job.kind) || kicks(job.kind) || walls(job.kind) ||
+         v.glimpse.self().pos.y < -1.9 || job.kind == BlockKind::stalk || job.kind == BlockKind::arc ||
+         job.kind == BlockKind::crack || job.kind == BlockKind::climb;
+}
+
+bool isOnHim(const AttackerView& v, const BlockJob& job, int target) {
+  return !runsFree(v, job) && target != kNobody &&
+         distance(v.glimpse.self().pos, v.glimpse.place(target)) < v.model.fire_within_yd;
+}
+
+double paceOf(const AttackerView& v, const BlockJob& job, int target) {
   if (job.pull != PullStyle::none) return v.model.pull_pace * v.body.top_speed;
   if (job.kind == BlockKind::stalk || job.kind == BlockKind::arc || job.kind == BlockKind::crack)
     return 0.6 * v.body.top_speed;
   if (leadsThrough(job.kind) || kicks(job.kind) || v.glimpse.self().pos.y < -1.9)
     return v.model.lead_pace * v.body.top_speed;
-  if (job.kind == BlockKind::climb) return v.model.climb_pace * v.body.top_speed;
-  return v.model.fire_pace * v.body.top_speed;
+  const Glimpse& g = v.glimpse;
+  const bool on_him = target != kNobody && distance(g.self().pos, g.place(target)) < v.model.fire_within_yd;
+  return (on_him ? v.model.fire_pace : v.model.climb_pace) * v.body.top_speed;
 }
 
 Meeting meet(const AttackerView& v, int man, double pace) {
@@ -111,11 +125,23 @@ bool targetIsLost(const AttackerView& v, const BlockerMemory& memory) {
   return t > 1.5 || behind;
 }
 
+// The man of a double slants out of his reach into the mate: the mate takes him, he goes up.
+bool passesOff(const AttackerView& v, BlockerMemory& memory) {
+  const Glimpse& g = v.glimpse;
+  const BlockJob& job = jobOf(v);
+  if (job.kind != BlockKind::combo || job.partner == kNobody || memory.target != job.target) return false;
+  if (g.man(job.partner).engaged != memory.target) return false;
+  if (distance(g.self().pos, g.place(memory.target)) < v.model.pass_off_yd) return false;
+  memory.left_man = memory.target;
+  memory.left_until_s = g.clock() + kNotAgain;
+  return true;
+}
+
 void reconsider(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
   if (g.clock() < memory.next_look_s) return;
   memory.next_look_s = g.clock() + 0.16;
-  if (g.clock() < 0.35 || !targetIsLost(v, memory)) return;
+  if (g.clock() < 0.35 || !(passesOff(v, memory) || targetIsLost(v, memory))) return;
   const int climb = jobOf(v).climb_to;
   if (memory.target != climb && climb != kNobody && !g.man(climb).down && !mateHas(v, climb) &&
       meet(v, climb, 0.8 * v.body.top_speed).t < 1.6) {
@@ -172,12 +198,14 @@ bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
   const double y = -(v.model.pull_depth + job.pull_depth);
   const double to_go = std::max(turn_x - me.x, 0.8);
   const bool needs_depth = me.y - y > v.model.pull_bucket_yd;  // first a step back, out of the wash
-  intent.want = paceOf(v, job) * unit(Vec2{needs_depth ? std::min(to_go, 0.8) : to_go, 1.6 * (y - me.y)});
+  intent.want = paceOf(v, job, memory.target) *
+                unit(Vec2{needs_depth ? std::min(to_go, 0.8) : to_go, 1.6 * (y - me.y)});
   intent.face = unit(intent.want + Vec2{0.0, 2.0});
   intent.takes_any = true;
   return true;
 }
 
+// At a man on his head he takes short steps, with power under him; at one beside him and in space he runs.
 Intent runAt(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
   const BlockJob& job = jobOf(v);
@@ -185,7 +213,8 @@ Intent runAt(const AttackerView& v, BlockerMemory& memory) {
   intent.hands_on = memory.target;
   intent.takes_any = true;
   if (onPullPath(v, memory, intent)) return intent;
-  const double pace = memory.turned_up ? v.model.turn_up_pace * v.body.top_speed : paceOf(v, job);
+  const double pace =
+      memory.turned_up ? v.model.turn_up_pace * v.body.top_speed : paceOf(v, job, memory.target);
   const Vec2 me = g.self().pos;
   if (memory.target == kNobody) {
     intent.want = Vec2{0.6 * signOf(aimNow(v) - me.x), 2.2};
@@ -196,6 +225,10 @@ Intent runAt(const AttackerView& v, BlockerMemory& memory) {
   const bool close = distance(g.place(memory.target), me) < v.model.wrap_near_yd;
   if (leadsThrough(job.kind) && me.y < -0.4 && !close) aim = wrapGate(v);
   intent.want = pace * unit(aim - me);
+  if (isOnHim(v, job, memory.target)) {
+    const double beside = std::max(std::abs(g.place(memory.target).x - me.x), std::abs(met.point.x - me.x));
+    intent.want.y = std::min(intent.want.y, v.model.fire_forward + v.model.fire_slant * beside);
+  }
   intent.face = unit(g.place(memory.target) - me);
   return intent;
 }
@@ -235,12 +268,12 @@ Intent holdBlock(const AttackerView& v, BlockerMemory& memory) {
   intent.face = unit(g.place(man) - g.self().pos);
   if (climbs(v, memory)) {
     memory.left_man = man;
-    memory.left_until_s = g.clock() + 1.2;
+    memory.left_until_s = g.clock() + kNotAgain;
     memory.target = job.climb_to;
     memory.touched_s = -1.0;
     intent.lets_go = true;
     intent.hands_on = memory.target;
-    intent.want = paceOf(v, job) * unit(g.place(memory.target) - g.self().pos);
+    intent.want = paceOf(v, job, memory.target) * unit(g.place(memory.target) - g.self().pos);
     return intent;
   }
   if (kicks(job.kind)) intent.drive = Drive::kick_out;

@@ -1,5 +1,7 @@
 #include "minds/defender.hpp"
 
+#include "minds/pursuit.hpp"
+
 namespace gapsound {
 namespace {
 
@@ -40,9 +42,7 @@ bool playsOutside(const DefenderView& v, const DefenderMemory& memory) {
   return role == FitRole::force || role == FitRole::alley;
 }
 
-}  // namespace
-
-Intent decideDefender(const DefenderView& v, DefenderMemory& memory) {
+Intent byLevel(const DefenderView& v, DefenderMemory& memory) {
   updateRead(v.glimpse, v.model, evidenceOf(v.glimpse, weightsOf(v), v.job.key), memory.read, memory.reading);
   const bool reads = v.glimpse.clock() >= memory.read.due_s;
   if (reads) static_cast<void>(erringBy(v, memory, FaultKind::wrong_key));
@@ -54,6 +54,15 @@ Intent decideDefender(const DefenderView& v, DefenderMemory& memory) {
     default:
       return decideSecondary(v, memory);
   }
+}
+
+}  // namespace
+
+Intent decideDefender(const DefenderView& v, DefenderMemory& memory) {
+  Intent intent = byLevel(v, memory);
+  if (v.job.level > 1 && v.glimpse.self().engaged == kNobody)
+    intent.want = roundTraffic(v.glimpse, v.model, intent.want);
+  return intent;
 }
 
 }  // namespace gapsound

@@ -8,6 +8,16 @@
 namespace gapsound {
 namespace {
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
+
+// Who is shaken off still costs the runner speed: a collision that keeps a share of what parts them.
+void brush(PhysicsWorld& world, const Actors& actors, int carrier, int man, double keep) {
+  const double runner = actors[at(carrier)].man->body.mass_kg;
+  const double tackler = actors[at(man)].man->body.mass_kg;
+  const Vec2 lost = (1.0 - keep) / (runner + tackler) * (world.vel(carrier) - world.vel(man));
+  world.setVelocity(carrier, world.vel(carrier) - tackler * lost);
+  world.setVelocity(man, world.vel(man) + runner * lost);
+}
+
 }  // namespace
 
 double freeTackleShare(const Model& m, double closing, bool across, double tackling) {
@@ -94,8 +104,7 @@ void Tackling::attempt(const Present& now, Actors& actors, Contact& contact, Phy
     events.push_back({now.tick, Happening::misses_tackle, man, now.frame.carrier, 0});
     d.out_until_s = now.clock_s + m.miss_out_s;
   }
-  world.setVelocity(now.frame.carrier,
-                    (blocked ? m.miss_keep_blocked : m.miss_keep_free) * world.vel(now.frame.carrier));
+  brush(world, actors, now.frame.carrier, man, blocked ? m.miss_keep_blocked : m.miss_keep_free);
 }
 
 void Tackling::update(const Present& now, Actors& actors, Contact& contact, PhysicsWorld& world,

@@ -106,8 +106,9 @@ void addSafetySpeed(Effects& list) {
   };
   for (const std::string_view counter : {"C1", "C2", "C4", "C5", "C7", "C8", "C9"})
     for (const SpeedClaim& claim : early) add(counter.data(), claim, counter == "C1" ? 20000 : 6000);
-  for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5"})
-    for (const SpeedClaim& claim : sound) add(power.data(), claim, power == "P3" ? 20000 : 4000);
+  for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5", "P6"})
+    for (const SpeedClaim& claim : sound)
+      add(power.data(), claim, power == "P3" || power == "P6" ? 20000 : 4000);
 }
 
 void addFits(Effects& list) {
@@ -144,7 +145,7 @@ void addFits(Effects& list) {
                     0.001,
                     3000});
   }
-  for (const char* any : {"P1", "P2", "C1"})
+  for (const char* any : {"P1", "P2", "C1", "C4"})
     list.push_back({"d",
                     "wide: safety to the call, not inside",
                     any,
@@ -236,6 +237,7 @@ std::vector<EffectLook> effectLooks() {
           {"C4", "counter F03 D01", look("F03", "D01", "R02")},
           {"C5", "counter F03 D04", look("F03", "D04", "R02")},
           {"P5", "power F04 D01", look("F04", "D01", "R01")},
+          {"P6", "power F10 D01", look("F10", "D01", "R01")},
           {"C6", "counter left F01 D03", toTheLeft(look("F01", "D03", "R02"))},
           {"C7", "counter F01 D03", look("F01", "D03", "R02")},
           {"C8", "counter F02 D03", look("F02", "D03", "R02")},
@@ -252,13 +254,13 @@ bool isShown(const Effect& e) {
   if (e.demand == Demand::reported || e.item == "b") return true;
   if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C7", "C8", "C9"});
   if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C4"});
-  if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4"});
-  if (e.words == "at 9: backer too wide, not right") return on({"P3", "P4", "P5"});
-  if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P4", "P5"});
+  if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4", "P5", "P6"});
+  if (e.words == "at 9: backer too wide, not right") return on({"P2", "P3", "P4", "P5", "P6"});
+  if (e.words == "at 9: kicked and over, not wide") return on({"P4", "P5", "P6"});
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2", "C1"});
   if (e.item == "c") return true;
-  if (e.item == "d") return on({"P2", "C1"});
-  if (e.item == "e") return e.look != "C2";
+  if (e.item == "d") return on({"P2", "C1", "C4"});
+  if (e.item == "e") return on({"P1", "P2", "C1", "C7", "C8", "C9"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";
 }

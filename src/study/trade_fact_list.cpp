@@ -106,9 +106,8 @@ void addNumbersAndDepth(Facts& facts) {
        "public analysis of 73,000 pro carries by personnel, 2014",
        {{"8 in the box, not 7", high, power().at("SS", 2.6, 4.5), Y::to_twenty, -1, 1200},
         {"7 in the box, not 6", insideZone(), insideZone().at("SS", 3.4, 4.5), Y::to_twenty, -1, 3000},
-        beyond({"7 in the box, the nickel", insideZone(), insideZone().at("NK", 3.4, 4.5), Y::to_twenty, -1,
-                3000},
-               "he was force outside the box, and stopped as much from there")}});
+        {"7 in the box, the nickel", insideZone(), insideZone().at("NK", 3.4, 4.5), Y::to_twenty, -1,
+         3000}}});
   facts.push_back({2,
                    "a deeper safety gives up more on an off-tackle run",
                    kPractice,
@@ -153,7 +152,7 @@ void addForceAndCutback(Facts& facts) {
       {8,
        "the far safety held keeps cutbacks short; flowing, long runs rise",
        kPractice,
-       {{"far safety flows, zone", zone, zone.fault("FS", F::flowed, 1.0), Y::twelve_plus, +1},
+       {{"far safety flows, zone", zone, zone.fault("FS", F::flowed, 1.0), Y::twelve_plus, +1, 6000},
         {"far safety flows, counter", counter(), counter().fault("FS", F::flowed, 1.0), Y::twelve_plus, +1,
          4000},
         beyond(
@@ -166,7 +165,7 @@ void addForceAndCutback(Facts& facts) {
        "a first backer 0.3 s late to the counter gives up yards",
        kPractice,
        {{"0.3 s late, stacked backer", stacked, stacked.fault("S", F::late_read, 0.3), Y::to_twenty, +1,
-         4000},
+         12000},
         beyond({"0.3 s late, two backers", gt, gt.fault("M", F::late_read, 0.3), Y::to_twenty, +1},
                "until he reads he steps downhill all the same, so the puller meets him near the line and "
                "not at his depth"),
@@ -206,8 +205,7 @@ void addLine(Facts& facts) {
             {"slant away from power", power(), away(power()), Y::outside_gain, +1, 9000},
             "the man with force closes on the edge with the ball, so a shorter front gives nothing up; not "
             "traced further"),
-        missed({"slant into wide zone", wide, into(wide), Y::stuffed, +1, 600},
-               "the back sees the line cross and bends behind it, where the backers have followed")}});
+        {"slant into wide zone", wide, into(wide), Y::stuffed, +1, 6000}}});
 }
 
 void addShootAndTechnique(Facts& facts) {
@@ -217,8 +215,7 @@ void addShootAndTechnique(Facts& facts) {
       {13,
        "shooting the puller's gap: a loss with air, worse than staying when blocked back",
        kPractice,
-       {missed({"shoots with air", air, air.call(&DefensePlan::bs_backer, "shoot"), Y::lost, +1, 4000},
-               "over a third of these snaps are lost already: the end who squeezes meets the pulling tackle"),
+       {{"shoots with air", air, air.call(&DefensePlan::bs_backer, "shoot"), Y::lost, +1, 8000},
         {"shoots, blocked back", gt, gt.call(&DefensePlan::bs_backer, "shoot"), Y::to_twenty, +1, 8000}}});
   const Drawn surface{"F06", "D03", "R04"}, spread = steady(insideZone());
   const auto setTo = [](const Drawn& look, const char* side) {
@@ -228,8 +225,7 @@ void addShootAndTechnique(Facts& facts) {
       {14,
        "inside zone bends more to the 3 technique than to the bubble",
        kPractice,
-       {missed({"tackle a 3, not a 2i", surface.set("DT", &ManSettings::x, 1.0), surface, Y::bent, +1, 3500},
-               "in either look hardly one snap in seventeen bends; not traced further"),
+       {{"tackle a 3, not a 2i", surface.set("DT", &ManSettings::x, 1.0), surface, Y::bent, +1, 10000},
         missed(
             {"front set to the run, not away", setTo(spread, "left"), setTo(spread, "right"), Y::bent, +1,
              500},
@@ -359,8 +355,7 @@ void addTacklersAndAlignment(Facts& facts) {
       {29,
        "unbalanced with no bump: a man short on the long side",
        kPractice,
-       {missed({"no bump, toss", around, unbumped(around), Y::to_twenty, +1, 2000},
-               "the man with force closes on the toss from wherever he lined up; not traced further"),
+       {{"no bump, toss", around, unbumped(around), Y::to_twenty, +1, 6000},
         missed({"no bump, power", through, unbumped(through), Y::to_twenty, +1, 500},
                "the end then stands inside the last blocker, who by rule leaves him to the kick and climbs: "
                "nobody blocks down on him, and the man outside is not blocked")}});

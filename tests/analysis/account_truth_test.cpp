@@ -148,7 +148,8 @@ bool couldBeSeen(const Witness& w, const std::string& whom, const std::string& s
   if (state == "crossed inside") return true;
   if (state == "ran under the double team")
     return w.sometime(from, to, [&](int t) { return w.blockedOutsideOf(whom, side, t); });
-  if (state == "was late") return !higher(looks::model().state_late_y - 0.5);
+  if (state == "was late")
+    return w.sometime(from, to, [&](int t) { return w.pose(whom, t).pos.y > looks::model().state_late_y; });
   if (state.starts_with("shot his gap and ")) return higher(kThroughTheLine);
   const std::string end = w.endOf(side);
   const auto outside = [&](int t) {

@@ -233,7 +233,9 @@ TEST_CASE("asked, the tape stops where a man decides, a click says how far off t
   b.take(clickEvents(fieldPlace(b.desk, b.layout()).camera.toPage(truth)));
   REQUIRE(b.desk.view.question->guess);
   const std::string verdict = questionWords(*b.desk.rep(), *b.desk.view.question);
-  CHECK((verdict.starts_with("0.0 yd") || verdict.find(" is right.") == 1));
+  INFO(verdict);
+  // A click falls on a whole pixel, a tenth of a yard.
+  CHECK((verdict.starts_with("0.0 yd") || verdict.starts_with("0.1 yd") || verdict.find(" is right.") == 1));
   CHECK(b.desk.view.selected == "SS");
   b.act("space");
   CHECK_FALSE(b.desk.view.question);

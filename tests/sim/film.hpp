@@ -26,9 +26,9 @@ inline Film withLook(Film film, double since) {
 }
 
 inline Scenario scenarioOf(const std::string& file, const FilmAxes& axes, double since = 1.45) {
-  return scenarioFrom(withLook(readFilm(file, axes), since), library(), looks::model());
+  return scenarioFrom(withLook(readFilm(file, axes), since), looks::library(), looks::model());
 }
-inline Setup setupOf(const Scenario& scenario) { return resolve(scenario, library(), looks::model()); }
+inline Setup setupOf(const Scenario& scenario) { return resolve(scenario, looks::library(), looks::model()); }
 
 /// The label a tracking file would give him.
 inline std::string labelOf(const Man& man) {
@@ -50,7 +50,7 @@ inline Scenario takenFrom(const std::string& look, std::uint64_t seed, double si
     film.men.push_back({labelOf(setup.men[i]), setup.men[i].attacks, f.carrier == static_cast<int>(i), p.pos,
                         p.vel, facing});
   }
-  return scenarioFrom(withLook(film, since), library(), looks::model());
+  return scenarioFrom(withLook(film, since), looks::library(), looks::model());
 }
 
 }  // namespace gapsound::film
