@@ -13,8 +13,9 @@ void addDecision(const Story& story, int man, std::vector<Moment>& moments) {
   if (man == kNobody) return;
   const Event* decision = story.decision(man);
   if (decision == nullptr) return;
-  const std::string_view did =
-      story.man(man).fit.off_the_man_in_front ? saidOf(static_cast<Fit>(decision->code)) : "ran to his call";
+  const std::string_view did = story.man(man).fit.off_the_man_in_front
+                                   ? setsOutTo(static_cast<Fit>(decision->code))
+                                   : "runs to his call";
   moments.push_back({seconds(decision->tick), fmt::format("{} {}", story.id(man), did)});
 }
 

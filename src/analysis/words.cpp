@@ -77,57 +77,68 @@ bool isLost(BackerState state) {
   }
 }
 
-std::string_view saidOf(Fit fit) {
+namespace {
+
+struct Deed {
+  std::string_view now, then;
+};
+
+Deed deedOf(Fit fit) {
   switch (fit) {
     case Fit::called:
-      return "played his call";
+      return {"plays his call", "played his call"};
     case Fit::over_top:
-      return "went over the top";
+      return {"goes over the top", "went over the top"};
     case Fit::inside:
-      return "fitted inside the end";
+      return {"fits inside the end", "fitted inside the end"};
     case Fit::new_edge:
-      return "became the edge";
+      return {"becomes the edge", "became the edge"};
     case Fit::outside_half:
-      return "took the outside half of the lane";
+      return {"takes the outside half of the lane", "took the outside half of the lane"};
     case Fit::inside_half:
-      return "took the inside half of the lane";
+      return {"takes the inside half of the lane", "took the inside half of the lane"};
     case Fit::hold:
-      return "held his ground";
+      return {"holds his ground", "held his ground"};
     case Fit::under:
-      return "went underneath the first backer";
+      return {"goes underneath the first backer", "went underneath the first backer"};
     case Fit::tight_double:
-      return "went over the double team";
+      return {"goes over the double team", "went over the double team"};
     case Fit::fold:
-      return "folded inside";
+      return {"folds inside", "folded inside"};
     case Fit::shoot:
-      return "shot the gap";
+      return {"shoots the gap", "shot the gap"};
     case Fit::hang:
-      return "hung behind the ball";
+      return {"hangs behind the ball", "hung behind the ball"};
     case Fit::alley:
-      return "filled the alley";
+      return {"fills the alley", "filled the alley"};
     case Fit::insert:
-      return "inserted inside the first backer";
+      return {"inserts inside the first backer", "inserted inside the first backer"};
     case Fit::cutback:
-      return "stayed square for the cutback";
+      return {"stays square for the cutback", "stayed square for the cutback"};
     case Fit::cutback_window:
-      return "came forward into the cutback window";
+      return {"comes forward into the cutback window", "came forward into the cutback window"};
     case Fit::replace_gap:
-      return "took the gap a mate had left";
+      return {"takes the gap a mate has left", "took the gap a mate had left"};
     case Fit::force_set:
-      return "set the force";
+      return {"sets the force", "set the force"};
     case Fit::force_tight:
-      return "squeezed the force in";
+      return {"squeezes the force in", "squeezed the force in"};
     case Fit::deep:
-      return "stayed deep";
+      return {"stays deep", "stayed deep"};
     case Fit::replace_force:
-      return "took the edge for the force";
+      return {"takes the edge for the force", "took the edge for the force"};
     case Fit::over_line:
-      return "went over the top of the lineman in front";
+      return {"goes over the top of the lineman in front", "went over the top of the lineman in front"};
     case Fit::slow:
-      return "stayed slow behind the lineman in front";
+      return {"stays slow behind the lineman in front", "stayed slow behind the lineman in front"};
   }
-  return "";
+  return {};
 }
+
+}  // namespace
+
+std::string_view saidOf(Fit fit) { return deedOf(fit).then; }
+std::string_view setsOutTo(Fit fit) { return deedOf(fit).now; }
 
 std::string_view saidOf(FaultKind kind) {
   switch (kind) {

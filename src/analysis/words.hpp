@@ -14,8 +14,10 @@ namespace gapsound {
 /// Whether a man in this state is not where his call needs him, so that somebody has to fit off him.
 [[nodiscard]] bool isLost(EndState state);
 [[nodiscard]] bool isLost(BackerState state);
-/// What a man does who fits like this, after his name: "fitted inside the end".
+/// What a man did who fitted like this, after his name: "fitted inside the end".
 [[nodiscard]] std::string_view saidOf(Fit fit);
+/// The same of a man who has just decided to: "fits inside the end".
+[[nodiscard]] std::string_view setsOutTo(Fit fit);
 /// What a man did whose mistake this is, after his name: "scraped too wide".
 [[nodiscard]] std::string_view saidOf(FaultKind kind);
 /// How a crossing lies to the play, after the runner's name: "cut back".

@@ -1,6 +1,7 @@
 #include "minds/defender.hpp"
 
 #include "minds/pursuit.hpp"
+#include "minds/traffic.hpp"
 
 namespace gapsound {
 namespace {

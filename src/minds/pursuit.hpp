@@ -24,8 +24,4 @@ namespace gapsound {
 [[nodiscard]] Intent pursue(const Glimpse& glimpse, const Model& model, const Body& body, double leverage,
                             double top_speed);
 
-/// The velocity he wants, turned so that he runs round mates and blocked pairs in his way, on the nearer
-/// side.
-[[nodiscard]] Vec2 roundTraffic(const Glimpse& g, const Model& m, Vec2 want);
-
 }  // namespace gapsound

@@ -123,8 +123,9 @@ Intent playForce(const DefenderView& v, DefenderMemory& memory, int side) {
     reading.declared = true;
     return pursue(g, m, v.body, side * m.lever_force, v.body.top_speed);
   }
-  const double x = forceAcross(v, plan, reading.fit, side) + erringBy(v, memory, FaultKind::over_run) -
-                   2.0 * erringBy(v, memory, FaultKind::inside_lost);
+  double x = forceAcross(v, plan, reading.fit, side) + erringBy(v, memory, FaultKind::over_run);
+  if (const double lost = erringBy(v, memory, FaultKind::inside_lost))
+    x = std::min(x, side * projectedCrossing(g) - lost);
   const double full = downhill(v, memory);
   if (const double deep = erringBy(v, memory, FaultKind::too_deep)) return go(v, {side * x, -deep}, full);
   if (g.spot(g.selfIndex()).y > kDeep) return go(v, {side * x, alleyDepth(v, plan)}, full);

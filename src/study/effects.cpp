@@ -108,7 +108,7 @@ void addSafetySpeed(Effects& list) {
     for (const SpeedClaim& claim : early) add(counter.data(), claim, counter == "C1" ? 20000 : 6000);
   for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5", "P6"})
     for (const SpeedClaim& claim : sound)
-      add(power.data(), claim, power == "P3" || power == "P6" ? 20000 : 4000);
+      add(power.data(), claim, power == "P3" || power == "P4" || power == "P6" ? 20000 : 4000);
 }
 
 void addFits(Effects& list) {

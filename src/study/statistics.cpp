@@ -107,11 +107,13 @@ Interval intervalAt(const Paired& paired, double level) {
   return studentInterval(paired.difference, paired.sd, paired.n, level);
 }
 
-std::array<Checkpoint, 4> checkpointsOf(int n, double alpha) {
+std::array<Checkpoint, 6> checkpointsOf(int n, double alpha) {
   constexpr double kEarly = 0.01;
   const int kLeast = 200;  // fewer have no bell
-  const auto at = [n, kLeast](int share) { return std::clamp(n / share, std::min(n, kLeast), n); };
-  return {{{at(8), kEarly * alpha}, {at(4), kEarly * alpha}, {at(2), kEarly * alpha}, {n, alpha}}};
+  const auto early = [=](int share) {
+    return Checkpoint{std::clamp(n / share, std::min(n, kLeast), n), kEarly * alpha};
+  };
+  return {early(32), early(16), early(8), early(4), early(2), {n, alpha}};
 }
 
 Interval bootstrapInterval(int n, int resamples, std::uint64_t seed, double level,

@@ -270,7 +270,7 @@ void addPullers(Facts& facts) {
       {20,
        "a late puller hands the ball into a backer nobody blocks",
        kPractice,
-       {{"wrapper 0.6 s late", power(), power().fault("LG", F::late_pull, 0.6), Y::to_twenty, -1, 800}}});
+       {{"wrapper 0.6 s late", power(), power().fault("LG", F::late_pull, 0.6), Y::to_twenty, -1, 4000}}});
   const Drawn miss = kicked(power()).fault("LG", F::whiff, 1.0);
   facts.push_back({31,
                    "a clean kick gains only with the wrapper's block on the first backer",

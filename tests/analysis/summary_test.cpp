@@ -202,6 +202,19 @@ TEST_CASE("moments come in order, from the snap to the gain") {
                        [](const Moment& a, const Moment& b) { return a.t < b.t; }));
 }
 
+TEST_CASE("a moment says what a man sets out to do, for he has not done it yet") {
+  Tape tape = drawnRun(3.3);
+  tape.record.events.insert(tape.record.events.begin(), {ticks(1.5), Happening::decides, drawn::man("S"),
+                                                         kNobody, static_cast<int>(Fit::over_top)});
+  const auto told = [&](const char* words) {
+    const auto moments = momentsOf(tape);
+    return std::any_of(moments.begin(), moments.end(), [&](const Moment& m) { return m.words == words; });
+  };
+  CHECK(told("S goes over the top"));
+  tape.setup.men[drawn::at("S")].fit.off_the_man_in_front = false;
+  CHECK(told("S runs to his call"));
+}
+
 TEST_CASE("a rep that never crosses has no lane and says so") {
   Tape tape = drawnRun(3.3);
   tape.record.line_tick = -1;

@@ -97,11 +97,11 @@ void printColumns(const std::vector<PlayedLook>& looks, std::size_t from, std::s
   std::vector<std::vector<CardLine>> cards;
   fmt::print("\n");
   for (std::size_t k = from; k < to; ++k) {
-    fmt::print("  {:c}  {}\n", static_cast<char>('a' + k), looks[k].look.name);
+    fmt::print("{:>4}  {}\n", k + 1, looks[k].look.name);
     cards.push_back(cardOf(looks[k].reps, true));
   }
   fmt::print("{:16}", "");
-  for (std::size_t k = from; k < to; ++k) fmt::print("{:>7c}", static_cast<char>('a' + k));
+  for (std::size_t k = from; k < to; ++k) fmt::print("{:>7}", k + 1);
   fmt::print("\n");
   for (std::size_t row = 0; row < cards.front().size(); ++row) {
     fmt::print("{:16}", cards.front()[row].name);
