@@ -88,12 +88,18 @@ TEST_CASE("long: intervals at 95 % hold the truth about as often as they say") {
 
 TEST_CASE("long: the same luck on both sides narrows a difference to six tenths") {
   const Setup power = looks::shipped("power-right-spill");
-  // The first backer stands where the run is decided: when he is late every other man plays on from there,
-  // and his share is 0.60 (4000 snaps), no less.
-  for (const auto& [id, most] : {std::pair{"S", 0.65}, {"M", 0.6}, {"W", 0.6}, {"SS", 0.6}, {"FS", 0.6}}) {
-    const double share = paired("power-right-spill", manNamed(power, id), 1500);
-    MESSAGE(std::string(id), " reads 0.1 s later: the paired interval is ", share, " of the other");
-    CHECK(share <= most);
+  // The first backer and the alley safety stand where the run is decided: when they are late every other man
+  // plays on from there. The backer's share is 0.62 (4000 snaps), no less; the safety's 0.60.
+  struct Late {
+    const char* man;
+    int snaps;
+    double most;
+  };
+  for (const Late& late :
+       {Late{"S", 4000, 0.65}, {"M", 1500, 0.6}, {"W", 1500, 0.6}, {"SS", 5000, 0.6}, {"FS", 1500, 0.6}}) {
+    const double share = paired("power-right-spill", manNamed(power, late.man), late.snaps);
+    MESSAGE(std::string(late.man), " reads 0.1 s later: the paired interval is ", share, " of the other");
+    CHECK(share <= late.most);
   }
   double sum = 0.0;
   for (int man = kOffense; man < kMen; ++man) sum += paired("counter-right-guard-and-h", man, 300);
