@@ -35,13 +35,13 @@ const std::vector<Summary>& EffectSides::reps(const std::string& key, const std:
 
 namespace {
 
-/// More reps would say the same: it holds by a standard error or more, or the margin is out of reach.
+/// More reps would say the same: it holds by two standard errors or more, or the margin is out of reach.
 bool isSettled(const Effect& effect, const EffectResult& r) {
   if (effect.demand == Demand::reported) return false;
   const double error = r.paired.sd / std::sqrt(std::max(r.paired.n, 1));
   const Interval sure = intervalAt(r.paired, 1.0 - effect.alpha);
   if (effect.demand == Demand::bounded) return r.holds || sure.low > effect.margin;
-  return (r.holds && r.paired.difference - error >= effect.margin) || sure.high < effect.margin;
+  return (r.holds && r.paired.difference - 2.0 * error >= effect.margin) || sure.high < effect.margin;
 }
 
 }  // namespace

@@ -108,7 +108,7 @@ Interval intervalAt(const Paired& paired, double level) {
 }
 
 std::array<Checkpoint, 6> checkpointsOf(int n, double alpha) {
-  constexpr double kEarly = 0.01;
+  constexpr double kEarly = 0.006;
   const int kLeast = 200;  // fewer have no bell
   const auto early = [=](int share) {
     return Checkpoint{std::clamp(n / share, std::min(n, kLeast), n), kEarly * alpha};

@@ -52,8 +52,8 @@ struct Paired {
 [[nodiscard]] Interval intervalAt(const Paired& paired, double level);
 
 /// A paired test may end before its last rep. It is looked at after a 32nd of the n pairs and whenever they
-/// have doubled, at 200 at the soonest, and at the end; on the way only a hundredth of the level counts, so
-/// that looking early costs the last look next to nothing (Haybittle 1971; Peto et al. 1976).
+/// have doubled, at 200 at the soonest, and at the end; on the way only six thousandths of the level count,
+/// so that looking early costs the last look next to nothing (Haybittle 1971; Peto et al. 1976).
 struct Checkpoint {
   int n = 0;
   double alpha = 0.001;  // what counts at this stage
