@@ -11,6 +11,7 @@
 #include <array>
 #include <cerrno>
 #include <cstring>
+#include <utility>
 
 #include "base/error.hpp"
 
@@ -57,7 +58,7 @@ class ChildStreams {
 
 }  // namespace
 
-Encoder::Encoder(const std::vector<std::string>& arguments) {
+Encoder::Encoder(std::string wanted, const std::vector<std::string>& arguments) : wanted_(std::move(wanted)) {
   std::array<int, 2> ends{};
   if (socketpair(AF_UNIX, SOCK_STREAM | SOCK_CLOEXEC, 0, ends.data()) != 0) {
     throw Error(ExitCode::ourFault, std::string("ffmpeg: no channel: ") + std::strerror(errno));
@@ -105,7 +106,7 @@ void Encoder::finish() {
 void Encoder::fail() {
   closeInput();
   if (process_ > 0) static_cast<void>(wait());
-  throw Error(ExitCode::noAccess, "ffmpeg: " + lastLine(errors_));
+  throw Error(ExitCode::noAccess, wanted_ + ": cannot be written: ffmpeg: " + lastLine(errors_));
 }
 
 void Encoder::closeInput() {

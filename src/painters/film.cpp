@@ -79,9 +79,10 @@ Words operator+(Words a, const Words& b) {
   return a;
 }
 
-void encode(const Reel& film, const Theme& theme, const Raster& raster, const Words& words) {
+void encode(const Reel& film, const Theme& theme, const fs::path& file, const Raster& raster,
+            const Words& words) {
   FramePainter painter(raster.width, raster.height, theme);
-  Encoder encoder(words);
+  Encoder encoder(file.string(), words);
   for (int i = 0; i < film.frames; i += raster.every) {
     encoder.feed(painter.paint(film.page(i)));
     if (film.progress) film.progress(static_cast<double>(i + raster.every) / film.frames);
@@ -96,7 +97,7 @@ void writeMp4(const Reel& film, const Theme& theme, const fs::path& file) {
   const Words output{"-c:v",     "libx264",   "-preset",  "veryfast",  "-crf",      "20",
                      "-threads", "2",         "-pix_fmt", "yuv420p",   "-movflags", "+faststart",
                      "-fflags",  "+bitexact", "-flags:v", "+bitexact", "-f",        "mp4"};
-  encode(film, theme, raster, inputWords(film, raster) + output + Words{workshop.nameOf("film.mp4")});
+  encode(film, theme, file, raster, inputWords(film, raster) + output + Words{workshop.nameOf("film.mp4")});
   workshop.deliver("film.mp4");
 }
 
@@ -106,10 +107,10 @@ void writeGif(const Reel& film, const Theme& theme, const fs::path& file) {
   const Workshop workshop(file);
   const std::string palette = workshop.nameOf("palette.png");
   const Words input = inputWords(film, raster);
-  encode(film, theme, raster,
+  encode(film, theme, file, raster,
          input + Words{"-vf", "palettegen=stats_mode=diff", "-update", "1", "-frames:v", "1", "-f", "image2",
                        palette});
-  encode(film, theme, raster,
+  encode(film, theme, file, raster,
          input + Words{"-i", palette, "-lavfi", "[0:v][1:v]paletteuse=dither=none:diff_mode=rectangle",
                        "-fflags", "+bitexact", "-f", "gif", workshop.nameOf("film.gif")});
   workshop.deliver("film.gif");

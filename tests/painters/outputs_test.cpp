@@ -216,7 +216,7 @@ TEST_CASE("an ffmpeg that gives up midway leaves the old film in place") {
   const ExitCode code = codeOf([&] { writeClip(shortClip(), paper(), file); }, message);
   setenv("PATH", path.c_str(), 1);
   CHECK(code == ExitCode::noAccess);
-  CHECK(message == "ffmpeg: no room");
+  CHECK(message == file + ": cannot be written: ffmpeg: no room");
   CHECK(contentOf(file) == "old");
   CHECK(folder.size() == 1);
 }
