@@ -25,17 +25,15 @@ Vec2 along(const Way& w, Vec2 from, double t) {
   return from + w.corner_s * w.first + (s - w.corner_s) * w.second;
 }
 
-// How far a defender's influence reaches after each sampled time.
+// The ground a defender can reach by each sampled time: a disc.
 struct Threat {
-  Vec2 pos, vel;
-  double top = 8.0;
-  double start_s = 0.0;  // screened men start late
-  bool blocked = false;
+  std::array<Vec2, ReachSamples::kNear> centre;
+  std::array<double, ReachSamples::kNear> radius2;
 };
 
 struct Threats {
-  std::array<Threat, kMen - kOffense> of{};
-  int count = 0;
+  std::array<Threat, kMen - kOffense> of;
+  std::size_t count = 0;
 };
 
 bool screened(const AttackerView& v, int d) {
@@ -52,33 +50,47 @@ bool screened(const AttackerView& v, int d) {
   return false;
 }
 
+Threat blockedThreat(const Model& m, Vec2 place, Vec2 vel) {
+  const ReachSamples& s = reachSamples();
+  Threat t;
+  for (std::size_t k = 0; k < ReachSamples::kNear; ++k) {
+    const double r = m.run_blocked_reach + m.run_blocked_growth * std::max(s.t[k] - 0.6, 0.0);
+    t.centre[k] = place + std::min(s.t[k], 0.5) * vel;
+    t.radius2[k] = r * r;
+  }
+  return t;
+}
+
+Threat freeThreat(Vec2 place, Vec2 vel, double start_s) {
+  constexpr double kTop = 0.85 * 9.5;  // yd/s
+  const ReachSamples& s = reachSamples();
+  Threat t;
+  for (std::size_t k = 0; k < ReachSamples::kNear; ++k) {
+    const double late = std::max(s.t[k] - start_s, 0.0);
+    const double share = s.t[k] > 0.0 ? late / s.t[k] : 0.0;
+    const double r = 0.85 + kTop * s.reach[k] * share * share;
+    t.centre[k] = place + s.carry[k] * vel;
+    t.radius2[k] = r * r;
+  }
+  return t;
+}
+
 Threats threatsSeen(const AttackerView& v) {
   const Glimpse& g = v.glimpse;
   Threats all;
   for (int d = kOffense; d < kMen; ++d) {
-    if (g.man(d).down) continue;
-    Threat& t = all.of[static_cast<std::size_t>(all.count++)];
-    t.pos = g.place(d);
-    t.vel = g.man(d).vel;
-    t.blocked = g.man(d).engaged != kNobody;
-    t.top = 0.85 * 9.5;
-    t.start_s = !t.blocked && screened(v, d) ? v.model.run_screen_s : 0.0;
+    const Pose& man = g.man(d);
+    if (man.down) continue;
+    all.of[all.count++] = man.engaged != kNobody
+                              ? blockedThreat(v.model, g.place(d), man.vel)
+                              : freeThreat(g.place(d), man.vel, screened(v, d) ? v.model.run_screen_s : 0.0);
   }
   return all;
 }
 
-bool reaches(const Model& m, const Threat& t, Vec2 p, std::size_t k) {
-  const ReachSamples& s = reachSamples();
-  if (t.blocked) {
-    const double r = m.run_blocked_reach + m.run_blocked_growth * std::max(s.t[k] - 0.6, 0.0);
-    const Vec2 c = t.pos + std::min(s.t[k], 0.5) * t.vel;
-    return dot(p - c, p - c) <= r * r;
-  }
-  const double late = std::max(s.t[k] - t.start_s, 0.0);
-  const double share = s.t[k] > 0.0 ? late / s.t[k] : 0.0;
-  const double r = 0.85 + t.top * s.reach[k] * share * share;
-  const Vec2 c = t.pos + s.carry[k] * t.vel;
-  return dot(p - c, p - c) <= r * r;
+bool reaches(const Threat& t, Vec2 p, std::size_t k) {
+  const Vec2 off = p - t.centre[k];
+  return dot(off, off) <= t.radius2[k];
 }
 
 struct Rating {
@@ -112,8 +124,7 @@ Rating rate(const AttackerView& v, const Threats& threats, const Way& w) {
   for (std::size_t k = 0; k < ReachSamples::kNear; ++k) {
     const Vec2 p = along(w, from, s.t[k]);
     bool met = false;
-    for (int i = 0; i < threats.count && !met; ++i)
-      met = reaches(v.model, threats.of[static_cast<std::size_t>(i)], p, k);
+    for (std::size_t i = 0; i < threats.count && !met; ++i) met = reaches(threats.of[i], p, k);
     r.contact_y = p.y;
     r.free_s = s.t[k];
     if (met) break;

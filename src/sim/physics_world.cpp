@@ -77,9 +77,19 @@ Overlap overlapOf(b2Contact& contact) {
 
 void shift(b2Body& body, b2Vec2 by) { body.SetTransform(body.GetPosition() + by, body.GetAngle()); }
 
+using Breadths = std::array<float, kMen>;  // half a man's greater breadth, yd; his body carries his number
+
+/// Two ellipses are no deeper in each other than the circles around them.
+bool canBeDeep(b2Contact& contact, const Breadths& breadths) {
+  b2Body &a = *contact.GetFixtureA()->GetBody(), &b = *contact.GetFixtureB()->GetBody();
+  const float near = breadths[a.GetUserData().pointer] + breadths[b.GetUserData().pointer] - kDeepest;
+  return b2DistanceSquared(a.GetPosition(), b.GetPosition()) < near * near;
+}
+
 /// Sets the two back to `kDeepest`, the lighter man farther: their common centre of mass stays. False if they
 /// need not.
-bool setBack(b2Contact& contact) {
+bool setBack(b2Contact& contact, const Breadths& breadths) {
+  if (!canBeDeep(contact, breadths)) return false;
   const Overlap overlap = overlapOf(contact);
   if (overlap.depth <= kDeepest) return false;
   b2Body &a = *contact.GetFixtureA()->GetBody(), &b = *contact.GetFixtureB()->GetBody();
@@ -94,10 +104,12 @@ bool setBack(b2Contact& contact) {
 struct PhysicsWorld::Impl {
   b2World world{b2Vec2{0.0f, 0.0f}};
   std::array<b2Body*, kMen> bodies{};
+  Breadths breadths{};
   [[nodiscard]] b2Body& body(int man) const { return *bodies[static_cast<std::size_t>(man)]; }
 };
 
 PhysicsWorld::PhysicsWorld(const std::array<Torso, kMen>& torsos) : impl_(std::make_unique<Impl>()) {
+  impl_->world.SetContinuousPhysics(false);  // that is for bullets and walls; there are none
   for (std::size_t i = 0; i < kMen; ++i) {
     const Torso& t = torsos[i];
     b2BodyDef def;
@@ -106,6 +118,8 @@ PhysicsWorld::PhysicsWorld(const std::array<Torso, kMen>& torsos) : impl_(std::m
     def.angle = static_cast<float>(fixedAngle({t.face.y, -t.face.x}));  // chest is the body's +y
     def.fixedRotation = true;
     def.allowSleep = false;
+    def.userData.pointer = i;
+    impl_->breadths[i] = static_cast<float>(std::max(t.shoulder, t.chest));
     impl_->bodies[i] = impl_->world.CreateBody(&def);
     const b2PolygonShape shape = torsoShape(t);
     b2FixtureDef fixture;
@@ -150,7 +164,7 @@ void PhysicsWorld::step() {
   for (int pass = 0; pass < kSetBacks && moved; ++pass) {
     moved = false;
     for (b2Contact* contact = world.GetContactList(); contact != nullptr; contact = contact->GetNext())
-      moved |= setBack(*contact);
+      moved |= setBack(*contact, impl_->breadths);
   }
 }
 

@@ -155,7 +155,7 @@ void addFits(Effects& list) {
                     Demand::more,
                     0.4,
                     0.001,
-                    3000});
+                    any == std::string_view("P2") ? 20000 : 3000});
 }
 
 void addStructures(Effects& list) {

@@ -21,8 +21,8 @@ constexpr double kGainFrom = 6.0;  // yd added to a gain before the logarithm: l
 constexpr double kMark = 0.5;      // standard deviations below which a mistake leaves no mark
 // All mistakes are tried on few reps, the likeliest of them on more, and of those the likeliest in several
 // amounts.
-constexpr std::size_t kLikely = 28, kRefined = 8;
-constexpr int kMoreReps = 2;                                   // times LeakSearch::n
+constexpr std::size_t kLikely = 20, kRefined = 6;
+constexpr double kFirstReps = 0.375, kMoreReps = 1.5;          // times LeakSearch::n
 constexpr std::array<double, 4> kAmounts{0.5, 1.0, 1.5, 2.0};  // of the usual one
 
 double gainValue(double yards) { return std::log(std::max(yards + kGainFrom, 0.5)); }
@@ -359,9 +359,10 @@ Comparison::Comparison(const Seen& seen, const std::vector<Setup>& looks, const 
 LeakResult causesOf(const Setup& look, const Seen& seen, const Model& model, const LeakSearch& how,
                     const Progress& progress) {
   Search search(look, seen, model, how);
-  Ranking ranking = firstLook(look, search, std::max(how.n / 2, 2), stretch(progress, 0.0, 0.5));
-  refine(ranking.candidates, kLikely, false, search, kMoreReps * how.n, stretch(progress, 0.5, 0.75));
-  refine(ranking.candidates, kRefined, true, search, kMoreReps * how.n, stretch(progress, 0.75, 1.0));
+  const auto reps = [&](double times) { return std::max(static_cast<int>(times * how.n), 2); };
+  Ranking ranking = firstLook(look, search, reps(kFirstReps), stretch(progress, 0.0, 0.5));
+  refine(ranking.candidates, kLikely, false, search, reps(kMoreReps), stretch(progress, 0.5, 0.8));
+  refine(ranking.candidates, kRefined, true, search, reps(1.0), stretch(progress, 0.8, 1.0));
   return weighed(look, ranking);
 }
 

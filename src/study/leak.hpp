@@ -57,7 +57,7 @@ struct LeakResult {
 };
 struct LeakSearch {
   std::uint64_t first_seed = 1;
-  int n = 64;       // reps a look; at first half of it, the likeliest get twice as many
+  int n = 64;       // reps a look; at first fewer of all mistakes, then more of the likeliest
   int threads = 0;  // 0: all cores
 };
 /// The mistakes of one defender each that explain what was seen, on top of those the look has.
