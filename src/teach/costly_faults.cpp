@@ -32,7 +32,8 @@ std::vector<Mistakes> costliest(const Setup& setup, const Model& model, std::uin
   std::vector<std::pair<double, Mistakes>> costs;
   for (std::size_t k = 0; k < mistakes.size(); ++k)
     costs.emplace_back(pairedDifference(yardsOf(rows[0]), yardsOf(rows[k + 1])).difference, mistakes[k]);
-  std::stable_sort(costs.begin(), costs.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::stable_sort(costs.begin(), costs.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first; });
   std::vector<Mistakes> picked;
   for (std::size_t k = 0; k < std::min(kPicked, costs.size()); ++k) picked.push_back(costs[k].second);
   return picked;
