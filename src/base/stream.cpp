@@ -4,7 +4,9 @@
 
 namespace gapsound {
 
-std::uint64_t mixed(std::uint64_t a, std::uint64_t b) { return mixedInline(a, b); }
+std::uint64_t mixed(std::uint64_t a, std::uint64_t b) {
+  return finished(finished(finished(a + 0x9e3779b97f4a7c15ULL) ^ b) + 0x632be59bd9b4e019ULL);
+}
 
 std::uint64_t keyOf(std::string_view text) {
   std::uint64_t h = 0xcbf29ce484222325ULL;

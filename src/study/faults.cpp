@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <array>
+#include <numeric>
 
 #include "scenario/settings.hpp"
 
@@ -133,6 +134,24 @@ std::vector<Setup> faultSetups(const Setup& look, const std::vector<Mistakes>& m
     for (const bool off_the_man_in_front : {true, false})
       setups.push_back(played(look, m, off_the_man_in_front));
   return setups;
+}
+
+std::vector<Setup> calledSetups(const Setup& look, const std::vector<Mistakes>& mistakes) {
+  std::vector<Setup> setups{played(look, {}, false)};
+  for (const Mistakes& m : mistakes) setups.push_back(played(look, m, false));
+  return setups;
+}
+
+std::vector<Mistakes> costliestFirst(const std::vector<Mistakes>& mistakes, const Rows& rows) {
+  std::vector<std::size_t> order(mistakes.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::vector<double> cost;
+  for (const std::size_t k : order) cost.push_back(between(rows[0], rows[k + 1]).difference);
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return cost[a] > cost[b]; });
+  std::vector<Mistakes> first;
+  for (const std::size_t k : order) first.push_back(mistakes[k]);
+  return first;
 }
 
 FaultResult faultsOf(const Setup& look, const std::vector<Mistakes>& mistakes, const Rows& rows) {

@@ -25,6 +25,11 @@ struct FaultRow;
 /// men fitting off the man in front and all on the call, in turn.
 [[nodiscard]] std::vector<Setup> faultSetups(const Setup& look, const std::vector<Mistakes>& mistakes);
 
+/// On the call alone, for who only ranks: the look without a mistake and then with each of `mistakes`.
+[[nodiscard]] std::vector<Setup> calledSetups(const Setup& look, const std::vector<Mistakes>& mistakes);
+/// From the reps of calledSetups(), rows[cell][rep], in the order of FaultResult::rows.
+[[nodiscard]] std::vector<Mistakes> costliestFirst(const std::vector<Mistakes>& mistakes, const Rows& rows);
+
 /// A line of the failure table. Paired on common random numbers, at 95 %.
 struct FaultRow {
   Mistakes mistakes;

@@ -21,21 +21,12 @@ Rows outcomesOf(const std::vector<Setup>& setups, const Model& model, std::uint6
   return rows;
 }
 
-/// The costliest on the call; what is won back off the man in front is asked of these alone.
 std::vector<Mistakes> costliest(const Setup& setup, const Model& model, std::uint64_t first_seed,
                                 int threads) {
   const auto mistakes = everyMistake(setup, false);
-  const auto both = faultSetups(setup, mistakes);
-  std::vector<Setup> called;
-  for (std::size_t k = 1; k < both.size(); k += 2) called.push_back(both[k]);
-  const Rows rows = outcomesOf(called, model, first_seed, kScreening, threads);
-  std::vector<std::pair<double, Mistakes>> costs;
-  for (std::size_t k = 0; k < mistakes.size(); ++k)
-    costs.emplace_back(pairedDifference(yardsOf(rows[0]), yardsOf(rows[k + 1])).difference, mistakes[k]);
-  std::stable_sort(costs.begin(), costs.end(),
-                   [](const auto& a, const auto& b) { return a.first > b.first; });
-  std::vector<Mistakes> picked;
-  for (std::size_t k = 0; k < std::min(kPicked, costs.size()); ++k) picked.push_back(costs[k].second);
+  const Rows rows = outcomesOf(calledSetups(setup, mistakes), model, first_seed, kScreening, threads);
+  std::vector<Mistakes> picked = costliestFirst(mistakes, rows);
+  picked.resize(std::min(kPicked, picked.size()));
   return picked;
 }
 

@@ -1,6 +1,7 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <cstdlib>
 #include <filesystem>
 #include <map>
 #include <set>
@@ -88,12 +89,14 @@ TEST_CASE("nothing seen is empty, one number is not") {
 }
 
 TEST_CASE("long: the hidden mistake is first or second of all in at least 24 of 30 leaks") {
-  Stream draw(2024, 0, "hidden mistakes");
+  // GAPSOUND_LEAK_SEED draws another thirty and plays them all.
+  const char* seed = std::getenv("GAPSOUND_LEAK_SEED");
+  Stream draw(seed == nullptr ? 2024 : std::stoull(seed), 0, "hidden mistakes");
   std::map<FaultKind, int> used;
   int hits = 0, firsts = 0, n = 0;
   std::string table;
   const auto names = shippedLooks();
-  const auto is_decided = [&] { return hits >= 24 || hits + (30 - n) < 24; };
+  const auto is_decided = [&] { return seed == nullptr && (hits >= 24 || hits + (30 - n) < 24); };
   for (std::size_t k = 0; n < 30 && !is_decided(); k = (k + 1) % names.size()) {
     if (readScenario(std::string(GAPSOUND_ROOT) + "/scenarios/" + names[k] + ".json").faults.size() > 0)
       continue;
