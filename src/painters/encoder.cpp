@@ -38,6 +38,12 @@ std::string lastLine(int file) {
   return text.substr(text.find_last_of('\n') + 1);
 }
 
+/// Why, without the file that ffmpeg writes beside the wanted one until it is whole.
+std::string reasonIn(const std::string& line) {
+  const std::size_t colon = line.rfind(": ");
+  return colon == std::string::npos ? line : line.substr(colon + 2);
+}
+
 /// Standard streams of the child: pictures in, nothing out, errors into a file of ours.
 class ChildStreams {
  public:
@@ -106,7 +112,7 @@ void Encoder::finish() {
 void Encoder::fail() {
   closeInput();
   if (process_ > 0) static_cast<void>(wait());
-  throw Error(ExitCode::noAccess, wanted_ + ": cannot be written: ffmpeg: " + lastLine(errors_));
+  throw Error(ExitCode::noAccess, wanted_ + ": cannot be written: ffmpeg: " + reasonIn(lastLine(errors_)));
 }
 
 void Encoder::closeInput() {

@@ -207,8 +207,8 @@ TEST_CASE("an ffmpeg that gives up midway leaves the old film in place") {
   const Folder folder, programs;
   const std::string file = folder.file("clip.mp4");
   std::ofstream(file) << "old";
-  std::ofstream(programs.file("ffmpeg"))
-      << "#!/bin/sh\nhead -c 1000 >/dev/null\necho 'no room' >&2\nexit 1\n";
+  std::ofstream(programs.file("ffmpeg")) << "#!/bin/sh\nhead -c 1000 >/dev/null\necho 'Error closing file "
+                                            ".gapsound-x/film.mp4: no room' >&2\nexit 1\n";
   fs::permissions(programs.file("ffmpeg"), fs::perms::owner_all);
   const std::string path = std::getenv("PATH");
   setenv("PATH", (fs::path(programs.file("ffmpeg")).parent_path().string() + ":" + path).c_str(), 1);
