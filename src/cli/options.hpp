@@ -129,7 +129,7 @@ struct WeekOptions : HandoutOptions {
 struct ScoutOptions {
   std::string file, out, title;
   std::string ours;                  // plan or scenario whose calls the plan gets; empty: usual ones
-  std::vector<std::string> columns;  // "formation=OFF FORM"
+  std::vector<std::string> columns;  // "formation=Their set"
   std::vector<std::string> names;    // "F04=TREY"
   int top = 10;                      // kinds of run kept
   bool json = false;

@@ -10,10 +10,10 @@ namespace gapsound {
 
 /// How the staff's table speaks: pairs of our word and theirs.
 struct ChartingWords {
-  std::vector<std::pair<std::string, std::string>> columns;  // "formation", "OFF FORM"
+  std::vector<std::pair<std::string, std::string>> columns;  // "formation", "Their set"
   std::vector<std::pair<std::string, std::string>> names;    // "F04", "TREY": formations, plays, variants
 };
-/// "formation=OFF FORM", split; InputError for a text without "=". `option` is for messages.
+/// "formation=Their set", split; InputError for a text without "=". `option` is for messages.
 [[nodiscard]] std::pair<std::string, std::string> wordPair(const std::string& text,
                                                            const std::string& option);
 

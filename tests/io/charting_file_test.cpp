@@ -33,7 +33,7 @@ Charting chartingOf(const std::string& content, const ChartingWords& words = {})
 
 TEST_CASE("a breakdown is read with columns in any order and the spellings staffs use") {
   const Charting charting =
-      chartingOf("GN/LS;HASH;PLAY DIR;OFF PLAY;OFF FORM;DN\n4,5;L;R;power;F01;1\n-2;M;L;iso;21 I strong;2\n");
+      chartingOf("GAIN/LOSS;HASH MARK;WAY;SCHEME;SET;DN\n4,5;L;R;power;F01;1\n-2;M;L;iso;21 I strong;2\n");
   CHECK(charting.unreadable.empty());
   REQUIRE(charting.runs.size() == 2);
   CHECK(charting.runs[0].offense.scheme == "R01");
@@ -68,8 +68,8 @@ TEST_CASE("a table without a needed column is refused with the ones it has") {
   CHECK_THROWS_WITH_AS(chartingOf("formation,play,side\nF01,power,right\n"),
                        doctest::Contains("no column gain"), InputError);
   CHECK_THROWS_AS((void)wordPair("formation", "--columns"), InputError);
-  CHECK(wordPair("formation=OFF FORM", "--columns") ==
-        std::pair<std::string, std::string>("formation", "OFF FORM"));
+  CHECK(wordPair("formation=Their set", "--columns") ==
+        std::pair<std::string, std::string>("formation", "Their set"));
 }
 
 TEST_CASE("charted snaps become runs with shares, mean gain, usual hash and a mark where data is thin") {
