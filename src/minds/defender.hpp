@@ -16,6 +16,7 @@ struct DefenderMemory {
   double first_step_s = 0.2;  // when he first moves, s
   bool shoots = false;        // on this snap he shoots his gap
   double get_off = 1.0;       // how hard he comes off the ball, 1 = as usual
+  bool left_his_man = false;  // man coverage: his eyes have come off the receiver
   ReadProgress read;
   Reading reading;
   std::uint32_t erred = 0;  // bit k: a fault of kind k has changed what he does
@@ -36,6 +37,11 @@ struct DefenderView {
 
 /// The same, noted as having changed what he does.
 [[nodiscard]] double erringBy(const DefenderView& view, DefenderMemory& memory, FaultKind kind);
+
+/// He has a receiver in man coverage and nothing has told him yet that it is a run.
+[[nodiscard]] bool isOnHisMan(const DefenderView& view, DefenderMemory& memory);
+/// On top of the receiver and inside of him, with his eyes on nobody else.
+[[nodiscard]] Intent coverMan(const DefenderView& view);
 
 [[nodiscard]] Intent decideDefender(const DefenderView& view, DefenderMemory& memory);
 
