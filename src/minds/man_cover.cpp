@@ -7,7 +7,8 @@
 namespace gapsound {
 namespace {
 
-// What takes a man's eyes off his receiver: the receiver blocks, comes inside to, or stands; the ball is through.
+// What takes a man's eyes off his receiver: the receiver blocks, comes inside to, or stands; the ball is
+// through.
 bool seesRun(const DefenderView& v) {
   constexpr double kComesIn = 1.5, kThrough = 0.3, kStands = 1.0;  // yd, yd, yd/s
   constexpr double kRouteBegun = 1.0;                              // s
@@ -16,8 +17,7 @@ bool seesRun(const DefenderView& v) {
   const double spot = g.spot(v.job.man_on).x;
   const double inward = signOf(spot) * (spot - receiver.pos.x);
   const bool stands = g.clock() > kRouteBegun && length(receiver.vel) < kStands;
-  return receiver.engaged != kNobody || receiver.down || stands || inward > kComesIn ||
-         g.ball().y > kThrough;
+  return receiver.engaged != kNobody || receiver.down || stands || inward > kComesIn || g.ball().y > kThrough;
 }
 
 }  // namespace

@@ -258,14 +258,17 @@ void addPullers(Facts& facts) {
             "an end called to spill is seen kicked four times in five, so the ball has its lane inside him "
             "and a log only closes it"),
         {"box: kick, not log", log.box(), power().box(), Y::to_twenty, +1, 800}}});
+  const Drawn open{"F13", "D03", "R01"}, spread{"F06", "D03", "R01"};
+  const auto zone = [](const Drawn& look) { return look.call(&DefensePlan::shell, "cover 3 sky"); };
+  const auto man = [](const Drawn& look) { return look.call(&DefensePlan::shell, "cover 1"); };
   facts.push_back(
       {19,
-       "power gains more outside against man than against zone with eyes in",
+       "power gains more outside against man than against zone with eyes in, the same safety down",
        kPractice,
-       {missed(
-           {"man, not zone", power(), power().call(&DefensePlan::shell, "cover 1"), Y::twelve_plus, +1, 600},
-           "a man in coverage keeps his eyes on the ball here as in zone: nobody is carried off by a "
-           "receiver")}});
+       {{"man, not zone, open side", zone(open), man(open), Y::outside_gain, +1, 3000},
+        {"man, not zone, doublets", zone(spread), man(spread), Y::outside_gain, +1, 3000},
+        beyond({"man, not quarters, two backs", power(), man(power()), Y::twelve_plus, +1, 3000},
+               "the call for man brings a safety down as well: one man more near the line")}});
   facts.push_back(
       {20,
        "a late puller hands the ball into a backer nobody blocks",
