@@ -10,7 +10,6 @@
 #include "io/assets.hpp"
 #include "io/library.hpp"
 #include "io/model_file.hpp"
-#include "scenario/resolve.hpp"
 #include "study/reps.hpp"
 #include "study/trade_facts.hpp"
 
@@ -91,7 +90,7 @@ class Markdown {
 class Bench {
  public:
   Bench(const Options& options, const Library& library, const Model& model)
-      : options_(options), library_(library), model_(model) {}
+      : options_(options), sides_(library, model, options.seed, options.jobs) {}
   [[nodiscard]] std::vector<TrialResult> played(const TradeFact& fact) {
     std::vector<TrialResult> results;
     for (const Trial& trial : fact.trials) results.push_back(played(trial));
@@ -104,14 +103,12 @@ class Bench {
   }
 
  private:
-  [[nodiscard]] TrialResult played(const Trial& trial) const {
-    return tried(trial, resolve(trial.a, library_, model_), resolve(trial.b, library_, model_),
-                 {model_, options_.seed, options_.n > 0 ? options_.n : trial.n, options_.jobs});
+  [[nodiscard]] TrialResult played(const Trial& trial) {
+    return sides_.tried(trial, options_.n > 0 ? options_.n : trial.n);
   }
 
   const Options& options_;
-  const Library& library_;
-  const Model& model_;
+  TradeSides sides_;
   std::array<int, 3> verdicts_{};
 };
 
