@@ -44,7 +44,7 @@ bool playsOutside(const DefenderView& v, const DefenderMemory& memory) {
 }
 
 Intent byLevel(const DefenderView& v, DefenderMemory& memory) {
-  if (v.job.level > 1 && isOnHisMan(v, memory)) return coverMan(v);
+  if (v.job.level > 1 && isOnHisMan(v, memory)) return coverMan(v, memory);
   updateRead(v.glimpse, v.model, evidenceOf(v.glimpse, weightsOf(v), v.job.key), memory.read, memory.reading);
   const bool reads = v.glimpse.clock() >= memory.read.due_s;
   if (reads) static_cast<void>(erringBy(v, memory, FaultKind::wrong_key));

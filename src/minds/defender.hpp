@@ -41,7 +41,7 @@ struct DefenderView {
 /// He has a receiver in man coverage and nothing has told him yet that it is a run.
 [[nodiscard]] bool isOnHisMan(const DefenderView& view, DefenderMemory& memory);
 /// On top of the receiver and inside of him, with his eyes on nobody else.
-[[nodiscard]] Intent coverMan(const DefenderView& view);
+[[nodiscard]] Intent coverMan(const DefenderView& view, const DefenderMemory& memory);
 
 [[nodiscard]] Intent decideDefender(const DefenderView& view, DefenderMemory& memory);
 

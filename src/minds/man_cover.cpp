@@ -28,7 +28,7 @@ bool isOnHisMan(const DefenderView& v, DefenderMemory& memory) {
   return !memory.left_his_man;
 }
 
-Intent coverMan(const DefenderView& v) {
+Intent coverMan(const DefenderView& v, const DefenderMemory& memory) {
   const Glimpse& g = v.glimpse;
   const Model& m = v.model;
   const Vec2 receiver = g.place(v.job.man_on) + m.cover_lead_s * g.man(v.job.man_on).vel;
@@ -37,8 +37,9 @@ Intent coverMan(const DefenderView& v) {
   const Vec2 gap = goal - g.self().pos;
   constexpr double kGathering = 3.5;  // 1/s
   Intent intent;
-  intent.want = std::min(v.body.top_speed, kGathering * length(gap)) * unit(gap, {0.0, 0.0});
   intent.face = unit(receiver - g.self().pos, {0.0, -1.0});
+  if (g.clock() < memory.first_step_s) return intent;
+  intent.want = std::min(v.body.top_speed, kGathering * length(gap)) * unit(gap, {0.0, 0.0});
   return intent;
 }
 
