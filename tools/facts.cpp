@@ -10,6 +10,7 @@
 #include "io/assets.hpp"
 #include "io/library.hpp"
 #include "io/model_file.hpp"
+#include "scenario/resolve.hpp"
 #include "study/reps.hpp"
 #include "study/trade_facts.hpp"
 
@@ -90,7 +91,7 @@ class Markdown {
 class Bench {
  public:
   Bench(const Options& options, const Library& library, const Model& model)
-      : options_(options), sides_(library, model, options.seed, options.jobs) {}
+      : options_(options), library_(library), model_(model) {}
   [[nodiscard]] std::vector<TrialResult> played(const TradeFact& fact) {
     std::vector<TrialResult> results;
     for (const Trial& trial : fact.trials) results.push_back(played(trial));
@@ -103,12 +104,14 @@ class Bench {
   }
 
  private:
-  [[nodiscard]] TrialResult played(const Trial& trial) {
-    return sides_.tried(trial, options_.n > 0 ? options_.n : trial.n);
+  [[nodiscard]] TrialResult played(const Trial& trial) const {
+    return tried(trial, resolve(trial.a, library_, model_), resolve(trial.b, library_, model_),
+                 {model_, options_.seed, options_.n > 0 ? options_.n : trial.n, options_.jobs});
   }
 
   const Options& options_;
-  TradeSides sides_;
+  const Library& library_;
+  const Model& model_;
   std::array<int, 3> verdicts_{};
 };
 

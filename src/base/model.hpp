@@ -24,7 +24,8 @@ namespace gapsound {
   X(fit_inside_lead_yd) X(fit_fill_yd) X(fit_line_yd) X(fit_overlap_yd) X(fit_behind_yd)                   \
   X(fit_trail_from_yd) X(fit_trail_first_yd) X(fit_trail_yd) X(declare_near_yd) X(declare_lead_s)          \
   X(lever_first) X(lever_overlap) X(lever_force) X(lever_corner) X(lever_cutback) X(safety_bail)           \
-  X(corner_bail) X(cover_lead_s) X(cover_inside_yd) X(cover_on_top_yd) X(alley_outside_yd) X(alley_called_yd) X(alley_insert_yd) X(alley_window_yd)              \
+  X(corner_bail) X(cover_lead_s) X(cover_inside_yd) X(cover_on_top_yd) X(alley_outside_yd)               \
+  X(alley_called_yd) X(alley_insert_yd) X(alley_window_yd)                                                 \
   X(alley_depth) X(alley_last_man_yd) X(alley_depth_slope) X(force_edge_yd) X(force_outside_yd)            \
   X(force_blocker_near) X(force_free_arm) X(force_widest_yd) X(force_depth) X(cutback_behind_yd)           \
   X(cutback_depth) X(cutback_speed) X(cutback_release_y) X(flow_past_yd) X(flow_behind_yd) X(flow_speed)   \

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <array>
 
-#include "scenario/resolve.hpp"
-
 namespace gapsound {
 namespace {
 
@@ -61,7 +59,7 @@ double valueOf(const Summary& rep, Yardstick what, int direction, double middle)
 
 bool needsCrossing(Yardstick what) { return what == Yardstick::crossing || what == Yardstick::room; }
 
-double medianGain(std::span<const Summary> reps) {
+double medianGain(const std::vector<Summary>& reps) {
   std::vector<double> yards;
   for (const Summary& rep : reps) yards.push_back(rep.yards);
   return medianOf(yards);
@@ -89,8 +87,8 @@ Verdict verdictOf(const TradeFact& fact, const std::vector<TrialResult>& results
   return held > 0 ? Verdict::in_part : Verdict::misses;
 }
 
-TrialResult judge(const Trial& trial, int direction_a, int direction_b, std::span<const Summary> a,
-                  std::span<const Summary> b, double alpha) {
+TrialResult judge(const Trial& trial, int direction_a, int direction_b, const std::vector<Summary>& a,
+                  const std::vector<Summary>& b, double alpha) {
   const double middle_a = medianGain(a), middle_b = medianGain(b);
   std::vector<double> side_a, side_b;
   for (std::size_t k = 0; k < std::min(a.size(), b.size()); ++k) {
@@ -106,25 +104,13 @@ TrialResult judge(const Trial& trial, int direction_a, int direction_b, std::spa
   return result;
 }
 
-TradeSides::Side& TradeSides::sideOf(const Scenario& look) {
-  const auto known =
-      std::find_if(sides_.begin(), sides_.end(), [&](const Side& side) { return side.look == look; });
-  if (known != sides_.end()) return *known;
-  return sides_.emplace_back(Side{look, resolve(look, library_, model_), {}});
-}
-
-std::span<const Summary> TradeSides::first(Side& side, int n) {
-  playOn(side.reps, side.setup, model_, first_seed_, n, threads_);
-  return std::span<const Summary>(side.reps).first(static_cast<std::size_t>(n));
-}
-
-TrialResult TradeSides::tried(const Trial& trial, int n) {
-  Side& a = sideOf(trial.a);
-  Side& b = sideOf(trial.b);
+TrialResult tried(const Trial& trial, const Setup& a, const Setup& b, const TrialRun& run) {
+  std::vector<Summary> reps_a, reps_b;
   TrialResult result;
-  for (const Checkpoint& stage : checkpointsOf(n, kTradeAlpha)) {
-    result =
-        judge(trial, a.setup.direction, b.setup.direction, first(a, stage.n), first(b, stage.n), stage.alpha);
+  for (const Checkpoint& stage : checkpointsOf(run.n, kTradeAlpha)) {
+    playOn(reps_a, a, run.model, run.first_seed, stage.n, run.threads);
+    playOn(reps_b, b, run.model, run.first_seed, stage.n, run.threads);
+    result = judge(trial, a.direction, b.direction, reps_a, reps_b, stage.alpha);
     if (result.paired.p_value < stage.alpha) break;  // either way
   }
   return result;

@@ -1,6 +1,4 @@
 #pragma once
-#include <deque>
-#include <span>
 #include <string>
 #include <vector>
 
@@ -10,8 +8,6 @@
 #include "study/statistics.hpp"
 
 namespace gapsound {
-
-struct Library;
 
 /// What a trial counts on each rep. Shares are 0 or 1 a rep; widths and places in yards.
 enum class Yardstick {
@@ -68,32 +64,17 @@ enum class Verdict { holds, in_part, misses };
 
 /// Judges a trial on the reps of its two sides, seed by seed; directions +1 or -1 of either side's run.
 [[nodiscard]] TrialResult judge(const Trial& trial, int direction_a, int direction_b,
-                                std::span<const Summary> a, std::span<const Summary> b,
+                                const std::vector<Summary>& a, const std::vector<Summary>& b,
                                 double alpha = kTradeAlpha);
 
-/// Plays trials; a look that stands in several of them is played once. Borrows library and model.
-class TradeSides {
- public:
-  /// Reps from `first_seed` on, on `threads` threads (0: all cores).
-  TradeSides(const Library& library, const Model& model, std::uint64_t first_seed = 1, int threads = 0)
-      : library_(library), model_(model), first_seed_(first_seed), threads_(threads) {}
-  /// n reps a side, fewer where these settle it.
-  [[nodiscard]] TrialResult tried(const Trial& trial, int n);
-
- private:
-  struct Side {
-    Scenario look;
-    Setup setup;
-    std::vector<Summary> reps;
-  };
-  Side& sideOf(const Scenario& look);
-  std::span<const Summary> first(Side& side, int n);
-
-  const Library& library_;
-  const Model& model_;
-  std::uint64_t first_seed_;
-  int threads_;
-  std::deque<Side> sides_;
+/// Who plays a trial, and how often.
+struct TrialRun {
+  const Model& model;
+  std::uint64_t first_seed = 1;
+  int n = 1000;     // reps a side, fewer where these settle it
+  int threads = 0;  // 0: all cores
 };
+/// Plays both sides, the trial's a and b resolved, and judges them.
+[[nodiscard]] TrialResult tried(const Trial& trial, const Setup& a, const Setup& b, const TrialRun& run);
 
 }  // namespace gapsound
