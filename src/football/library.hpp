@@ -245,6 +245,7 @@ struct Motion {
 struct Splits {
   double guard = 1.35, tackle = 2.75, end = 4.40;  // x of the body centres
   double line_back = 0.0;                          // yd deeper than drawn, guards and tackles
+  double back_deeper = 0.0;                        // yd deeper than drawn, the running back
   double front_y = 0.8;                            // y of a lineman of the defense drawn at 0.8
   double shell_deeper = 0.0;                       // yd
 };

@@ -12,6 +12,7 @@ Splits readSplits(JsonReader value) {
   splits.tackle = value.number("tackle", 1.6, 4.4);
   splits.end = value.number("end", 2.4, 6.6);
   splits.line_back = value.number("line_back", 0.0, 1.0);
+  splits.back_deeper = value.number("back_deeper", 0.0, 1.0);
   splits.front_y = value.number("front_y", 0.35, 1.5);
   splits.shell_deeper = value.number("shell_deeper", 0.0, 6.0);
   value.finish();

@@ -47,7 +47,8 @@ Vec2 spotOf(const FormationMan& man, const Ground& ground) {
   const bool wide = width > kAttached && (man.group == Group::receiver || man.group == Group::tight_end);
   if (wide) return {spread(man.spot.x, ground), man.spot.y};
   const bool in_line = man.on_line || man.group == Group::tight_end;
-  if (!in_line) return man.spot;
+  if (!in_line)
+    return {man.spot.x, man.spot.y - (man.group == Group::back ? ground.splits.back_deeper : 0.0)};
   return {stretched(man.spot.x, ground.splits), man.spot.y - (man.on_line ? ground.splits.line_back : 0.0)};
 }
 

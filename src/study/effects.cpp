@@ -107,8 +107,7 @@ void addSafetySpeed(Effects& list) {
   for (const std::string_view counter : {"C1", "C2", "C4", "C5", "C7", "C8", "C9"})
     for (const SpeedClaim& claim : early) add(counter.data(), claim, counter == "C1" ? 20000 : 6000);
   for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5", "P6"})
-    for (const SpeedClaim& claim : sound)
-      add(power.data(), claim, power == "P3" || power == "P4" || power == "P6" ? 20000 : 4000);
+    for (const SpeedClaim& claim : sound) add(power.data(), claim, power == "P6" ? 20000 : 5000);
 }
 
 void addFits(Effects& list) {
@@ -155,11 +154,11 @@ void addFits(Effects& list) {
                     Demand::more,
                     0.4,
                     0.001,
-                    any == std::string_view("P2") ? 20000 : 3000});
+                    3000});
 }
 
 void addStructures(Effects& list) {
-  for (const char* any : {"P1", "P2", "C1", "C2", "C3", "C6", "C7", "C8", "C9"})
+  for (const char* any : {"P1", "P2", "P3", "P4", "P5", "P6", "C1", "C2", "C3", "C6", "C7", "C8", "C9"})
     list.push_back({"e",
                     "spill, not box: crossing",
                     any,
@@ -252,15 +251,15 @@ bool isShown(const Effect& e) {
     return std::find(looks.begin(), looks.end(), e.look) != looks.end();
   };
   if (e.demand == Demand::reported || e.item == "b") return true;
-  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C7", "C8", "C9"});
-  if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C4"});
+  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C4", "C7", "C8", "C9"});
+  if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C2", "C4"});
   if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4", "P5", "P6"});
   if (e.words == "at 9: backer too wide, not right") return on({"P2", "P3", "P4", "P5", "P6"});
-  if (e.words == "at 9: kicked and over, not wide") return on({"P4", "P5", "P6"});
-  if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2", "C1"});
+  if (e.words == "at 9: kicked and over, not wide") return on({"P5", "P6"});
+  if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2"});
   if (e.item == "c") return true;
-  if (e.item == "d") return on({"P2", "C1", "C4"});
-  if (e.item == "e") return on({"P1", "P2", "C1", "C7", "C8", "C9"});
+  if (e.item == "d") return on({"C1", "C4"});
+  if (e.item == "e") return on({"P1", "P3", "P4", "C7", "C8", "C9"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";
 }

@@ -397,6 +397,6 @@ TEST_CASE("the witness catches a sentence that is not so") {
   CHECK(kindOf(witness, "CL made the tackle; the gain was 2.2 yd.").empty());
   CHECK(kindOf(witness, "NT got 9.0 yd into the backfield.").empty());
   CHECK(kindOf(witness, "CL had SE blocked when the ball crossed, and it went inside him.").empty());
-  CHECK(kindOf(witness, "S went over the top.").empty());
+  CHECK(kindOf(witness, "W went over the top.").empty());
   CHECK(kindOf(witness, "It was a fine play.").empty());
 }
