@@ -235,7 +235,7 @@ TEST_CASE("a call's name cannot put a file outside the week's folder, and a link
 TEST_CASE("long: a quiz in a browser asks every question, marks the answer and tells the score") {
   const ScratchFolder scratch;
   const std::string page = scratch.path("quiz.html");
-  good({"question", shipped("power-right-spill"), "--man", "S", "--quiz", "2", "-o", page});
+  good({"question", shipped("power-right-one-back"), "--man", "S", "--quiz", "2", "-o", page});
   const std::string content = contentOf(page);
   CHECK_FALSE(has(content, "src=\"http"));
   CHECK_FALSE(has(content, "href=\"http"));
