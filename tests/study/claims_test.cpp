@@ -13,7 +13,7 @@ using namespace gapsound;
 
 namespace {
 
-constexpr int kPool = 60000, kSamples = 2000, kReps = 100;
+constexpr int kPool = 60000, kSamples = 2000, kSampled = 100;
 
 std::vector<Outcome> poolOf(const std::string& look, int n) {
   const std::vector<Setup> setups{looks::shipped(look)};
@@ -37,7 +37,7 @@ Coverage coverageIn(const std::vector<Outcome>& pool) {
   const Gains truth = gainsOf(pool);
   Stream stream(7, 0, "samples");
   Coverage hits;
-  std::vector<Outcome> sample(kReps);
+  std::vector<Outcome> sample(kSampled);
   for (int s = 0; s < kSamples; ++s) {
     for (auto& rep : sample)
       rep = pool[static_cast<std::size_t>(stream.unit() * static_cast<double>(pool.size()))];
