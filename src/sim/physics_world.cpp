@@ -47,15 +47,6 @@ b2Filter filterOf(const PhysicsWorld::Torso& t) {
   return f;
 }
 
-// Turning takes no force here, so a man who turned against a mate would shove him.
-bool leansOnMate(b2Body& body) {
-  const auto side = body.GetFixtureList()->GetFilterData().categoryBits;
-  for (const b2ContactEdge* edge = body.GetContactList(); edge != nullptr; edge = edge->next)
-    if (edge->contact->IsTouching() && edge->other->GetFixtureList()->GetFilterData().categoryBits == side)
-      return true;
-  return false;
-}
-
 struct Overlap {
   b2Vec2 out{0.0f, 0.0f};  // from the first man to the second
   float depth = 0.0f;      // yd
@@ -148,8 +139,9 @@ Vec2 PhysicsWorld::face(int man) const {
 void PhysicsWorld::push(int man, Vec2 force) { impl_->body(man).ApplyForceToCenter(toBox(force), true); }
 void PhysicsWorld::setVelocity(int man, Vec2 vel) { impl_->body(man).SetLinearVelocity(toBox(vel)); }
 void PhysicsWorld::turn(int man, double rad_per_s) {
+  if (rad_per_s == 0.0) return;
   b2Body& body = impl_->body(man);
-  body.SetAngularVelocity(leansOnMate(body) ? 0.0f : static_cast<float>(rad_per_s));
+  body.SetTransform(body.GetPosition(), body.GetAngle() + static_cast<float>(rad_per_s * kStep));
 }
 void PhysicsWorld::bumpMates(int man) {
   b2Filter filter;

@@ -32,8 +32,10 @@ class PhysicsWorld {
   void setVelocity(int man, Vec2 vel);  // for an impact that has been worked out outside
   /// From now on he bumps into his own side too.
   void bumpMates(int man);
-  void turn(int man, double rad_per_s);  // for the coming step only; not while he leans on a mate
-  void step();                           // one tick
+  /// For the coming step only. He is set round, not spun: turning takes no force here, and a spin would shove
+  /// who stands beside him.
+  void turn(int man, double rad_per_s);
+  void step();  // one tick
 
  private:
   struct Impl;

@@ -251,8 +251,8 @@ bool isShown(const Effect& e) {
     return std::find(looks.begin(), looks.end(), e.look) != looks.end();
   };
   if (e.demand == Demand::reported || e.item == "b") return true;
-  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C4", "C7", "C8", "C9"});
-  if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C2", "C4"});
+  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C7", "C8", "C9"});
+  if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C4"});
   if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4", "P5", "P6"});
   if (e.words == "at 9: backer too wide, not right") return on({"P2", "P3", "P4", "P5", "P6"});
   if (e.words == "at 9: kicked and over, not wide") return on({"P5", "P6"});

@@ -112,7 +112,7 @@ void addNumbersAndDepth(Facts& facts) {
                    "a deeper safety gives up more on an off-tackle run",
                    kPractice,
                    {{"safety at 12, not 8", reached.set("SS", &ManSettings::depth_yd, 8.0),
-                     reached.set("SS", &ManSettings::depth_yd, 12.0), Y::to_twenty, +1, 1500}}});
+                     reached.set("SS", &ManSettings::depth_yd, 12.0), Y::to_twenty, +1, 6000}}});
 }
 
 void addSpillAndBox(Facts& facts) {
@@ -187,7 +187,7 @@ void addLine(Facts& facts) {
        "penetration where the run goes: losses, pullers held up, wider spread",
        kPractice,
        {{"tackle comes through", power(), through, Y::lost, +1, 1500},
-        {"right tackle lets him by", power(), power().fault("RT", F::whiff, 1.0), Y::pullers_met, -1, 3500},
+        {"right tackle lets him by", power(), power().fault("RT", F::whiff, 1.0), Y::pullers_met, -1, 14000},
         missed(
             {"tackle comes through", power(), through, Y::spread, +1, 600},
             "a free man in the backfield only helps here: the long runs he takes away lie further from the "
@@ -201,10 +201,9 @@ void addLine(Facts& facts) {
        kPractice,
        {{"slant into power", run, into(run), Y::stuffed, +1, 4000},
         {"slant into a toss", toss(), into(toss()), Y::stuffed, +1, 20000},
-        missed(
-            {"slant away from power", power(), away(power()), Y::outside_gain, +1, 9000},
-            "the man with force closes on the edge with the ball, so a shorter front gives nothing up; not "
-            "traced further"),
+        missed({"slant away from power", run, away(run), Y::outside_gain, +1, 9000},
+               "when the line moves away from the run the backers move a gap toward it, and fewer balls get "
+               "outside; the same on wide zone (-0.6) and toss (-1.2)"),
         {"slant into wide zone", wide, into(wide), Y::stuffed, +1, 6000}}});
 }
 
@@ -260,7 +259,7 @@ void addPullers(Facts& facts) {
             {"spill called: log, not kick", power(), log, Y::to_twenty, +1, 500},
             "an end called to spill is seen kicked four times in five, so the ball has its lane inside him "
             "and a log only closes it"),
-        {"box: kick, not log", log.box(), power().box(), Y::to_twenty, +1, 800}}});
+        {"box: kick, not log", log.box(), power().box(), Y::to_twenty, +1, 8000}}});
   const Drawn open{"F13", "D03", "R01"}, spread{"F06", "D03", "R01"};
   const auto zone = [](const Drawn& look) { return look.call(&DefensePlan::shell, "cover 3 sky"); };
   const auto man = [](const Drawn& look) { return look.call(&DefensePlan::shell, "cover 1"); };

@@ -76,6 +76,26 @@ TEST_CASE("a drag force decays as an exponential") {
   CHECK(world.vel(3).y == doctest::Approx(6.0 * std::exp(-rate)).epsilon(0.04));  // explicit steps of 1/60 s
 }
 
+TEST_CASE("a man who turns shoves nobody: side by side at one speed, mate or opponent") {
+  for (const int other : {4, kBacker}) {
+    auto men = emptyField();
+    men[3] = torso({0.0, 0.0}, {1.0, 0.0}, 100.0, true);
+    men[at(other)] = torso({0.55, 0.1}, {0.0, 1.0}, 110.0, isOffense(other));
+    PhysicsWorld world(men);
+    const Vec2 run{-0.5, 6.0};
+    for (const int man : {3, other}) world.setVelocity(man, run);
+    for (int k = 0; k < 15; ++k) {
+      world.turn(3, 1.5707963 / (15 * kStep));
+      world.step();
+    }
+    CAPTURE(other);
+    CHECK(world.face(3).y > 0.999);
+    CHECK(distance(world.pos(3), world.pos(other)) > 0.56);  // his shoulders have made room for themselves
+    CHECK(length(world.vel(3) - run) < 1e-3);
+    CHECK(length(world.vel(other) - run) < 1e-3);
+  }
+}
+
 TEST_CASE("a pile of collisions keeps its momentum and loses energy") {
   for (const std::uint64_t seed : {1, 2, 3}) {
     Stream luck(seed, 0, "pile");

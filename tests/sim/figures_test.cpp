@@ -83,8 +83,8 @@ TEST_CASE("the double teams of a play move their men") {
   CHECK(speed < 2.0);
 }
 
-// His own legs carry nobody past his top speed; a shove or a hit may, by a few hundredths: told apart by
-// whether anybody is within two yards. Nearer than half of the two chests one man would stand in the other
+// His own legs carry nobody past his top speed; a hit may, by a hundredth or two: told apart by whether
+// anybody is within two yards. Nearer than half of the two chests one man would stand in the other
 // (estimate): the world's contacts must hold.
 TEST_CASE("nobody is faster than his body and nobody stands inside of another") {
   double excess = 0.0, excess_alone = 0.0, closest = 9.0;
@@ -105,7 +105,7 @@ TEST_CASE("nobody is faster than his body and nobody stands inside of another") 
   MESSAGE("fastest at ", excess, " of his top speed, alone at ", excess_alone, ", closest pair ", closest,
           " of their chests");
   CHECK(excess_alone < 1.02);
-  CHECK(excess < 1.05);
+  CHECK(excess < 1.03);
   CHECK(closest > 0.5);
 }
 
