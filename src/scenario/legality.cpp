@@ -55,6 +55,17 @@ void requireOnLine(const Look& look, const Scenario& scenario) {
   }
 }
 
+/// The man whose torso stands in this one's, of those before him.
+const Man* inTheWay(const Setup& setup, const Man& man) {
+  for (const Man& other : setup.men) {
+    if (&other == &man) break;
+    const double across = (other.spot.x - man.spot.x) / (other.body.shoulder + man.body.shoulder);
+    const double deep = (other.spot.y - man.spot.y) / (other.body.chest + man.body.chest);
+    if (across * across + deep * deep < 1.0) return &other;
+  }
+  return nullptr;
+}
+
 }  // namespace
 
 void requireLegal(const Look& look, const Scenario& scenario, double sideline_left, double sideline_right) {
@@ -71,6 +82,16 @@ void requireLegal(const Look& look, const Scenario& scenario, double sideline_le
       refuse(scenario, men[i].id, fmt::format("{} on one spot with {}", at(men[i].spot), men[j].id),
              fmt::format("at least {} yd between two men", kOneSpot));
     }
+  }
+}
+
+void requireRoom(const Setup& setup, const Scenario& scenario) {
+  for (const Man& man : setup.men) {
+    const Man* other = inTheWay(setup, man);
+    if (other == nullptr) continue;
+    refuse(scenario, man.id, fmt::format("{} in {}", at(man.spot), other->id),
+           fmt::format("room for both: {:.2f} yd abreast or {:.2f} in depth",
+                       man.body.shoulder + other->body.shoulder, man.body.chest + other->body.chest));
   }
 }
 

@@ -7,4 +7,8 @@ namespace gapsound {
 /// the frame of the scenario. Throws InputError.
 void requireLegal(const Look& look, const Scenario& scenario, double sideline_left, double sideline_right);
 
+/// Refuses men whose torsos stand in each other before the snap: ellipses, shoulders across the field. Throws
+/// InputError.
+void requireRoom(const Setup& setup, const Scenario& scenario);
+
 }  // namespace gapsound

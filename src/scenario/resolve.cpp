@@ -8,6 +8,7 @@
 #include "scenario/drawn_look.hpp"
 #include "scenario/fitting.hpp"
 #include "scenario/force_call.hpp"
+#include "scenario/legality.hpp"
 #include "scenario/mirror.hpp"
 #include "scenario/names.hpp"
 #include "scenario/own_words.hpp"
@@ -227,6 +228,7 @@ Setup resolve(const Scenario& told, const Library& library, const Model& model) 
     for (Man& man : setup.men) man.id = otherSide(man.id);
   }
   applySettings(setup, scenario, library, model);
+  if (!scenario.start) requireRoom(setup, scenario);
   for (Man& man : setup.men) man.drawn = man.id;
   tellInOwnWords(setup, library.vocabulary);
   return setup;

@@ -105,7 +105,8 @@ void addSafetySpeed(Effects& list) {
     list.push_back({"a", c.words, look, c.a, c.b, c.measure, c.demand, c.margin, 0.001, n});
   };
   for (const std::string_view counter : {"C1", "C2", "C4", "C5", "C7", "C8", "C9"})
-    for (const SpeedClaim& claim : early) add(counter.data(), claim, counter == "C1" ? 20000 : 6000);
+    for (const SpeedClaim& claim : early)
+      add(counter.data(), claim, counter == "C1" || counter == "C2" ? 20000 : 6000);
   for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5", "P6"})
     for (const SpeedClaim& claim : sound) add(power.data(), claim, power == "P6" ? 20000 : 5000);
 }
@@ -252,7 +253,7 @@ bool isShown(const Effect& e) {
   };
   if (e.demand == Demand::reported || e.item == "b") return true;
   if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C7", "C8", "C9"});
-  if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C4"});
+  if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C2", "C4"});
   if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4", "P5", "P6"});
   if (e.words == "at 9: backer too wide, not right") return on({"P2", "P3", "P4", "P5", "P6"});
   if (e.words == "at 9: kicked and over, not wide") return on({"P5", "P6"});

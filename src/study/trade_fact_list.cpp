@@ -203,7 +203,9 @@ void addLine(Facts& facts) {
         {"slant into a toss", toss(), into(toss()), Y::stuffed, +1, 20000},
         missed({"slant away from power", run, away(run), Y::outside_gain, +1, 9000},
                "when the line moves away from the run the backers move a gap toward it, and fewer balls get "
-               "outside; the same on wide zone (-0.6) and toss (-1.2)"),
+               "outside"),
+        beyond({"slant away from wide zone", wide, away(wide), Y::outside_gain, +1, 6000}, "as on power"),
+        beyond({"slant away from a toss", toss(), away(toss()), Y::outside_gain, +1, 6000}, "as on power"),
         {"slant into wide zone", wide, into(wide), Y::stuffed, +1, 6000}}});
 }
 

@@ -56,6 +56,12 @@ TEST_CASE("two men on one spot, offside and out of bounds are refused") {
   Scenario s = usual();
   s.players["M"].x = 3.6;
   checkRefused(s, "/players/M", "on one spot with S", "0.5 yd");
+  s.players["M"].x = 3.0;
+  checkRefused(s, "/players/M", "in S", "yd abreast");
+  s.players["M"].x = 2.8;
+  CHECK_NOTHROW((void)resolved(s));
+  s.players["M"].mass_kg = s.players["S"].mass_kg = 180.0;
+  checkRefused(s, "/players/M", "in S", "yd abreast");
   s = usual();
   s.players["DT"].y = 0.2;
   checkRefused(s, "/players/DT", "offside", "0.31");
