@@ -123,6 +123,30 @@ Intent chaseFlat(const DefenderView& v, int side) {
                 v.model.edge_chase * v.body.top_speed);
 }
 
+// A blocker who has gone by him outside or to the second level is not going to block him.
+bool isPast(const Glimpse& g, const Pose& blocker, int side) {
+  constexpr double kPast = 0.5;  // yd
+  const Pose& me = g.self();
+  return side * (blocker.pos.x - me.pos.x) > kPast || blocker.pos.y > me.pos.y + kPast;
+}
+
+// The nearest blocker of the line who might have him has gone inside, to somebody else.
+bool blocksDown(const Glimpse& g, int side) {
+  constexpr double kOnLine = -1.5, kNear = 3.5, kStep = 0.25;  // yd
+  int across = kNobody;
+  double nearest = kNear;
+  for (int i = 0; i < kOffense; ++i) {
+    const double off = std::abs(g.spot(i).x - g.spot(g.selfIndex()).x);
+    if (g.spot(i).y < kOnLine || off >= nearest || isPast(g, g.man(i), side)) continue;
+    nearest = off;
+    across = i;
+  }
+  if (across == kNobody) return true;
+  const Pose& p = g.man(across);
+  if (p.engaged != kNobody) return p.engaged != g.selfIndex();
+  return side * (g.spot(across).x - p.pos.x - 0.25 * p.vel.x) > kStep;
+}
+
 Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {
   const Glimpse& g = v.glimpse;
   const double outer = side * g.self().pos.x;
@@ -134,9 +158,10 @@ Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {
     return edgeIntent(v, meetKicker(v, kicker, side, pile), side);
   if (memory.reading.direction == -side) return chaseFlat(v, side);
   const double spot = side * g.spot(g.selfIndex()).x;
-  const double hold =
-      structureFor(v.job, side) == Structure::spill ? std::max(pile + 0.9, spot - 1.1) : spot - 0.2;
-  path.goal = {hold, g.self().engaged == kNobody ? -0.2 : -0.6};
+  const bool blocked = g.self().engaged != kNobody;
+  const bool squeezes = structureFor(v.job, side) == Structure::spill && !blocked && blocksDown(g, side);
+  const double hold = squeezes ? std::max(pile + 0.9, spot - 1.1) : spot - 0.2;
+  path.goal = {hold, blocked ? -0.6 : -0.2};
   path.speed = 0.42 * v.body.top_speed;
   return edgeIntent(v, path, side);
 }

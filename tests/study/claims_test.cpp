@@ -13,7 +13,7 @@ using namespace gapsound;
 
 namespace {
 
-constexpr int kPool = 60000, kSamples = 2000, kSampled = 100;
+constexpr int kPool = 20000, kSamples = 2000, kSampled = 100;
 
 std::vector<Outcome> poolOf(const std::string& look, int n) {
   const std::vector<Setup> setups{looks::shipped(look)};

@@ -14,7 +14,7 @@ EffectSides& sides() {
 
 void checkItem(const std::string& item) {
   for (const Effect& effect : effectList()) {
-    if (effect.item != item || !effect.shown || effect.demand == Demand::reported) continue;
+    if (effect.item != item || !effect.shown || effect.costly || effect.demand == Demand::reported) continue;
     const EffectResult r = sides().judged(effect);
     CAPTURE(effect.words);
     CAPTURE(effect.look);
