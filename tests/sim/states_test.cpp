@@ -20,7 +20,7 @@ using namespace gapsound::looks;
 namespace {
 
 constexpr int kReps = 5000;
-constexpr int kOften = 20;
+constexpr int kOften = 10;
 using Seen = std::map<std::string, int>;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }

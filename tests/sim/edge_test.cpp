@@ -1,0 +1,46 @@
+// The end on the line: what he squeezes and what he stands against.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "base/tick.hpp"
+#include "io/scenario_file.hpp"
+#include "looks.hpp"
+#include "scenario/resolve.hpp"
+
+using namespace gapsound;
+
+namespace {
+
+Setup spilled(const std::string& formation, const std::string& scheme, const std::string& front) {
+  Scenario s = parseScenario(
+      R"({"gapsound": 1, "title": "edge", "level": "pro", "offense": {"formation": ")" + formation +
+          R"(", "scheme": ")" + scheme + R"("}, "defense": {"front": ")" + front + R"("}})",
+      "edge.json");
+  s.defense.mix = CallMix{};  // the same alignment on every snap
+  return resolve(s, looks::library(), looks::model());
+}
+
+/// How far inside his place the end of the run's side is after `t` seconds, yd, mean of the seeds.
+double inside(const Setup& setup, double t, int seeds) {
+  const auto end =
+      std::find_if(setup.men.begin(), setup.men.end(), [](const Man& m) { return m.id == "SE"; });
+  const auto k = static_cast<std::size_t>(end - setup.men.begin());
+  double sum = 0.0;
+  for (int seed = 1; seed <= seeds; ++seed) {
+    const Record r = play(setup, looks::model(), static_cast<std::uint64_t>(seed));
+    const auto tick = static_cast<std::size_t>(ticks(t));
+    sum += r.frames.front().men[k].pos.x - r.frames[tick].men[k].pos.x;
+  }
+  return sum / seeds;
+}
+
+}  // namespace
+
+TEST_CASE("an end who spills squeezes a down block and holds his edge against a blocker who steps at him") {
+  constexpr int kSeeds = 40;
+  for (const Setup& zone : {spilled("F13", "R04", "D04"), spilled("F01", "R06", "D01")})
+    CHECK(inside(zone, 1.0, kSeeds) < 0.7);
+  for (const Setup& gap : {spilled("F01", "R01", "D01"), spilled("F03", "R02", "D03")})
+    CHECK(inside(gap, 1.0, kSeeds) > 0.8);
+}
