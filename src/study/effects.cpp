@@ -109,7 +109,7 @@ void addSafetySpeed(Effects& list) {
       add(counter.data(), claim, counter == "C1" || counter == "C2" ? 20000 : 6000);
   for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5", "P6"})
     for (const SpeedClaim& claim : sound)
-      add(power.data(), claim, power == "P2" || power == "P5" ? 20000 : 5000);
+      add(power.data(), claim, power == "P2" || power == "P5" ? 10000 : 5000);
 }
 
 void addFits(Effects& list) {
