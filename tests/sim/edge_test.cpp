@@ -38,9 +38,9 @@ double inside(const Setup& setup, double t, int seeds) {
 }  // namespace
 
 TEST_CASE("an end who spills squeezes a down block and holds his edge against a blocker who steps at him") {
-  constexpr int kSeeds = 40;
-  for (const Setup& zone : {spilled("F13", "R04", "D04"), spilled("F01", "R06", "D01")})
-    CHECK(inside(zone, 1.0, kSeeds) < 0.7);
-  for (const Setup& gap : {spilled("F01", "R01", "D01"), spilled("F03", "R02", "D03")})
-    CHECK(inside(gap, 1.0, kSeeds) > 0.8);
+  constexpr int kRepsEach = 40;
+  for (const Setup& reached : {spilled("F13", "R04", "D04"), spilled("F01", "R06", "D01")})
+    CHECK(inside(reached, 1.0, kRepsEach) < 0.7);
+  for (const Setup& left_alone : {spilled("F01", "R01", "D01"), spilled("F03", "R02", "D03")})
+    CHECK(inside(left_alone, 1.0, kRepsEach) > 0.8);
 }
