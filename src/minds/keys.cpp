@@ -6,13 +6,13 @@
 #include "minds/pursuit.hpp"
 
 namespace gapsound {
+
+double headingX(const Glimpse& g, int i) { return g.man(i).pos.x - g.spot(i).x + 0.25 * g.man(i).vel.x; }
+
 namespace {
 
 bool isLineman(Group g) { return g == Group::guard || g == Group::center || g == Group::off_tackle; }
 bool movesInBackfield(Group g) { return g == Group::fullback || g == Group::tight_end; }
-
-// Displacement with a little of the present velocity: what the eye takes for "he is going there".
-double headingX(const Glimpse& g, int i) { return g.man(i).pos.x - g.spot(i).x + 0.25 * g.man(i).vel.x; }
 
 // A puller on his way, or one who has already come a long way across.
 bool crossesBehind(const Glimpse& g, int i) {

@@ -14,6 +14,9 @@ struct KeyWeights {
   double key_man = 0.0;  // his own key blocking down on his side
 };
 
+/// Displacement across with a little of the present velocity, yd: what the eye takes for "he is going there".
+[[nodiscard]] double headingX(const Glimpse& glimpse, int man);
+
 /// Evidence for a run's side from observed movement alone: > 0 to the offense's right. Classified from
 /// displacement and velocity in the glimpse; counter steps, arc releases and bluffs count as what they look
 /// like.

@@ -4,6 +4,7 @@
 #include "athlete/reach.hpp"
 #include "base/numbers.hpp"
 #include "minds/defender.hpp"
+#include "minds/keys.hpp"
 #include "minds/pursuit.hpp"
 
 namespace gapsound {
@@ -142,9 +143,9 @@ bool blocksDown(const Glimpse& g, int side) {
     across = i;
   }
   if (across == kNobody) return true;
-  const Pose& p = g.man(across);
-  if (p.engaged != kNobody) return p.engaged != g.selfIndex();
-  return side * (g.spot(across).x - p.pos.x - 0.25 * p.vel.x) > kStep;
+  const int engaged = g.man(across).engaged;
+  if (engaged != kNobody) return engaged != g.selfIndex();
+  return -side * headingX(g, across) > kStep;
 }
 
 Intent playEdge(const DefenderView& v, DefenderMemory& memory, int side) {

@@ -14,6 +14,8 @@ constexpr std::array<std::string_view, 17> kNames = {
 
 double share(bool hit) { return hit ? 1.0 : 0.0; }
 
+double toTwenty(const Summary& rep) { return std::min(rep.yards, 20.0); }
+
 double pullersMet(const Summary& rep) {
   return rep.pullers == 0 ? 0.0 : static_cast<double>(rep.pullers_met) / rep.pullers;
 }
@@ -32,7 +34,7 @@ double valueOf(const Summary& rep, Yardstick what, int direction, double middle)
     case Yardstick::yards:
       return rep.yards;
     case Yardstick::to_twenty:
-      return std::min(rep.yards, 20.0);
+      return toTwenty(rep);
     case Yardstick::spread:
       return std::max(rep.yards - middle, middle - rep.yards);
     case Yardstick::lost:
@@ -46,13 +48,13 @@ double valueOf(const Summary& rep, Yardstick what, int direction, double middle)
     case Yardstick::outside:
       return share(ranOutside(rep, direction));
     case Yardstick::outside_gain:
-      return ranOutside(rep, direction) ? std::min(rep.yards, 20.0) : 0.0;
+      return ranOutside(rep, direction) ? toTwenty(rep) : 0.0;
     case Yardstick::bent:
       return share(rep.t_line >= 0.0 && rep.cutback_taken);
     case Yardstick::inside_guard:
       return share(ranInsideGuard(rep, direction));
     case Yardstick::inside_gain:
-      return ranInsideGuard(rep, direction) ? std::min(rep.yards, 20.0) : 0.0;
+      return ranInsideGuard(rep, direction) ? toTwenty(rep) : 0.0;
     case Yardstick::room:
       return rep.nearest_defender_line;
     case Yardstick::pullers_met:

@@ -4,19 +4,14 @@
 #include <algorithm>
 
 #include "base/tick.hpp"
-#include "io/scenario_file.hpp"
 #include "looks.hpp"
-#include "scenario/resolve.hpp"
 
 using namespace gapsound;
 
 namespace {
 
-Setup spilled(const std::string& formation, const std::string& scheme, const std::string& front) {
-  Scenario s = parseScenario(
-      R"({"gapsound": 1, "title": "edge", "level": "pro", "offense": {"formation": ")" + formation +
-          R"(", "scheme": ")" + scheme + R"("}, "defense": {"front": ")" + front + R"("}})",
-      "edge.json");
+Setup spilled(const char* formation, const char* scheme, const char* front) {
+  Scenario s = looks::made(formation, scheme, front);
   s.defense.mix = CallMix{};  // the same alignment on every snap
   return resolve(s, looks::library(), looks::model());
 }

@@ -13,11 +13,8 @@ using namespace gapsound;
 
 namespace {
 
-Setup made(const std::string& formation, const std::string& scheme, const std::string& front) {
-  const std::string text = R"({"gapsound": 1, "title": "made", "level": "pro", "offense": {"formation": ")" +
-                           formation + R"(", "scheme": ")" + scheme + R"("}, "defense": {"front": ")" +
-                           front + R"("}})";
-  return resolve(parseScenario(text, "made.json"), looks::library(), looks::model());
+Setup made(const char* formation, const char* scheme, const char* front) {
+  return resolve(looks::made(formation, scheme, front), looks::library(), looks::model());
 }
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }

@@ -19,8 +19,8 @@ using namespace gapsound::looks;
 
 namespace {
 
-constexpr int kReps = 5000;
-constexpr int kOften = 10;
+constexpr int kReps = 8000;
+constexpr int kOften = 20;
 using Seen = std::map<std::string, int>;
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }
