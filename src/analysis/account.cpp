@@ -64,11 +64,9 @@ std::optional<Lane> crossingLane(const Tape& tape) {
   const int tick = tape.record.line_tick;
   if (tick < 0 || tape.record.frames.empty()) return {};
   const double x = frameAt(tape, seconds(tick)).ball.x;
-  auto lanes = lanesAt(tape, tick);
+  const auto lanes = lanesAt(tape, tick);
   if (lanes.empty()) return {};
-  const auto off = [&](const Lane& lane) { return std::max({lane.left - x, x - lane.right, 0.0}); };
-  Lane lane = *std::min_element(lanes.begin(), lanes.end(),
-                                [&](const Lane& a, const Lane& b) { return off(a) < off(b); });
+  Lane lane = *nearestLane(lanes, x);
   lane.relation = withSetupAsRun(
       tape, [&](const Setup& setup) { return doorAt(setup, frameAt(tape, seconds(tick))).relationOf(x); });
   return lane;

@@ -1,5 +1,6 @@
 #include "analysis/lanes.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "analysis/as_run.hpp"
@@ -160,6 +161,13 @@ std::vector<Lane> lanesAt(const Tape& tape, int tick) {
       handOver(tape.setup, frame, event.man, static_cast<Fit>(event.code), lanes);
   for (Lane& lane : lanes) lane.cause = causeAt(frame, lane);
   return lanes;
+}
+
+const Lane* nearestLane(const std::vector<Lane>& lanes, double x) {
+  const auto nearest = std::min_element(lanes.begin(), lanes.end(), [&](const Lane& a, const Lane& b) {
+    return offLane(a, x) < offLane(b, x);
+  });
+  return nearest == lanes.end() ? nullptr : &*nearest;
 }
 
 }  // namespace gapsound

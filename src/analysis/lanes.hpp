@@ -36,5 +36,7 @@ struct Lane {
 /// The same at one tick of a tape; owners follow what the men have decided by then, so that a lane belongs to
 /// the man whom the state of the man in front hands it to.
 [[nodiscard]] std::vector<Lane> lanesAt(const Tape& tape, int tick);
+/// The lane at x (yd across), or the one nearest to it; nullptr when there is none. Points into `lanes`.
+[[nodiscard]] const Lane* nearestLane(const std::vector<Lane>& lanes, double x);
 
 }  // namespace gapsound

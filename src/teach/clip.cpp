@@ -63,17 +63,22 @@ std::string ownerWords(const Setup& setup, const Lane& lane) {
   return "";
 }
 
-/// The lane the ball goes into: the one it stands before, else the nearest.
+/// Where the ball gets to at a depth, going on as it goes.
+double headedTo(const Frame& frame, double depth) {
+  constexpr double kSlowest = 1.0, kFarthest = 0.5;  // yd/s upfield; s
+  if (frame.carrier == kNobody) return frame.ball.x;
+  const Vec2 vel = frame.men[static_cast<std::size_t>(frame.carrier)].vel;
+  const double t = (depth - frame.ball.y) / std::max(vel.y, kSlowest);
+  return frame.ball.x + vel.x * std::clamp(t, 0.0, kFarthest);
+}
+
+/// The lane the ball goes into: a runner who crosses the line at a slant is measured where he gets to.
 std::optional<Lane> laneTaken(const Tape& tape) {
   if (tape.record.line_tick < 0) return std::nullopt;
   const Frame frame = frameAt(tape, seconds(tape.record.line_tick));
   const std::vector<Lane> lanes = lanesAt(tape, frame);
-  const auto off = [&](const Lane& lane) {
-    return std::max({0.0, lane.left - frame.ball.x, frame.ball.x - lane.right});
-  };
-  const auto nearest = std::min_element(lanes.begin(), lanes.end(),
-                                        [&](const Lane& a, const Lane& b) { return off(a) < off(b); });
-  return nearest == lanes.end() ? std::nullopt : std::optional(*nearest);
+  if (lanes.empty()) return std::nullopt;
+  return *nearestLane(lanes, headedTo(frame, lanes.front().y));
 }
 
 /// True of the frozen picture by construction: it reads the lane measured there.

@@ -119,6 +119,22 @@ TEST_CASE("the line of a rep's clip reads the lane its frozen picture shows") {
   CHECK(clipOf(stopped).line == "T never crosses the line.");
 }
 
+TEST_CASE("a runner who crosses the line at a slant is said to run through the lane he gets to") {
+  Tape tape = made_up::tape();
+  const double crossing = seconds(tape.record.line_tick);
+  for (Frame& f : tape.record.frames)
+    if (f.carrier != kNobody) f.men[static_cast<std::size_t>(f.carrier)].vel = {9.0, 3.0};
+  const double ball = frameAt(tape, crossing).ball.x;
+  const ClipScript script = clipOf(tape);
+  REQUIRE(script.sides[0].lane_x.has_value());
+  const auto lanes = lanesAt(tape, frameAt(tape, crossing));
+  const Lane* straight = nearestLane(lanes, ball);
+  const Lane* slanted = nearestLane(lanes, ball + 3.0 * (lanes.front().y - frameAt(tape, crossing).ball.y));
+  REQUIRE(straight != slanted);
+  CHECK(*script.sides[0].lane_x == doctest::Approx(slanted->centre()));
+  CHECK(script.line.find(" " + slanted->gap + ", ") != std::string::npos);
+}
+
 TEST_CASE("the last picture is held with how it ended") {
   const ClipScript script = clipOf(made_up::tape());
   const auto ending = only(script, Scene::ending);
