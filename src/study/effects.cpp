@@ -260,7 +260,7 @@ bool isShown(const Effect& e) {
   if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P5"});
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2"});
   if (e.item == "c") return true;
-  if (e.item == "d") return on({"C1", "C4"});
+  if (e.item == "d") return on({"P1", "C1", "C4"});
   if (e.item == "e") return on({"P1", "P3", "P4", "C7", "C8", "C9"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";
