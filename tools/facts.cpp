@@ -10,8 +10,6 @@
 #include "io/assets.hpp"
 #include "io/library.hpp"
 #include "io/model_file.hpp"
-#include "scenario/resolve.hpp"
-#include "study/reps.hpp"
 #include "study/trade_facts.hpp"
 
 using namespace gapsound;
@@ -91,10 +89,11 @@ class Markdown {
 class Bench {
  public:
   Bench(const Options& options, const Library& library, const Model& model)
-      : options_(options), library_(library), model_(model) {}
+      : options_(options), sides_({library, model, options.seed, options.jobs}) {}
   [[nodiscard]] std::vector<TrialResult> played(const TradeFact& fact) {
     std::vector<TrialResult> results;
-    for (const Trial& trial : fact.trials) results.push_back(played(trial));
+    for (const Trial& trial : fact.trials)
+      results.push_back(sides_.judged(trial, options_.n > 0 ? options_.n : trial.n));
     ++verdicts_[static_cast<std::size_t>(verdictOf(fact, results))];
     return results;
   }
@@ -104,14 +103,8 @@ class Bench {
   }
 
  private:
-  [[nodiscard]] TrialResult played(const Trial& trial) const {
-    return tried(trial, resolve(trial.a, library_, model_), resolve(trial.b, library_, model_),
-                 {model_, options_.seed, options_.n > 0 ? options_.n : trial.n, options_.jobs});
-  }
-
   const Options& options_;
-  const Library& library_;
-  const Model& model_;
+  TrialSides sides_;
   std::array<int, 3> verdicts_{};
 };
 

@@ -34,6 +34,7 @@ inline constexpr int kFaultKinds = 20;
 struct Fault {
   FaultKind kind = FaultKind::late_read;
   double amount = 0.0;  // yd, s, yd/s or a probability, by kind
+  bool operator==(const Fault&) const = default;
 };
 
 /// Facts of a kind that messages, sheets and checks need. Probability kinds range over [0, 1].

@@ -20,6 +20,7 @@ struct CallMix {
   double back_spread_yd = 0.0;    // sd for the secondary, both ways
   double slant_share = 0.0;       // share of snaps in which the line slants a gap
   double shoot_share = 0.0;       // share of snaps in which one backer shoots his gap
+  bool operator==(const CallMix&) const = default;
 };
 
 struct FieldSpot {
@@ -27,11 +28,13 @@ struct FieldSpot {
   double to_goal = 75.0;        // yd, [1, 99]
   int down = 1;                 // [1, 4]
   double distance = 10.0;       // yd, [1, 99]
+  bool operator==(const FieldSpot&) const = default;
 };
 
 /// A man in motion at the snap, or traded before it.
 struct MotionCall {
   std::string player, kind;  // id of a man of the formation; id or name of a motion
+  bool operator==(const MotionCall&) const = default;
 };
 
 struct OffensePlan {
@@ -42,6 +45,7 @@ struct OffensePlan {
   std::string strength = "right";   // left, right
   std::optional<MotionCall> motion;
   std::string splits = "standard";  // a spacing of bodies.json: standard, tight, wide
+  bool operator==(const OffensePlan&) const = default;
 };
 
 struct DefensePlan {
@@ -60,12 +64,14 @@ struct DefensePlan {
   std::string key = "triangle";                        // single, triangle
   std::array<FitOff, 3> fit_off{};                     // by level 1, 2, 3
   std::optional<CallMix> mix;  // absent: the library's defaults (calls.json); {"none"}: all zero
+  bool operator==(const DefensePlan&) const = default;
 };
 
 /// A defense kept in a file of its own that a scenario names.
 struct KeptDefense {
   std::string file;  // as it can be opened
   DefensePlan plan;  // what it says
+  bool operator==(const KeptDefense&) const = default;
 };
 
 /// What a file may change about one man. Given times are the man's own: no level scale is laid on them.
@@ -77,11 +83,13 @@ struct ManSettings {
   std::optional<std::string> key;                  // single, triangle
   std::optional<std::string> job_left, job_right;  // defender: his part in runs to that side
   std::optional<std::string> job, on;              // blocker: his block and the defender it is for
+  bool operator==(const ManSettings&) const = default;
 };
 
 struct PlacedFault {
   std::string player;
   Fault fault;
+  bool operator==(const PlacedFault&) const = default;
 };
 
 /// One man in a picture of film. What is left empty is inferred when the scenario is resolved.
@@ -91,6 +99,7 @@ struct StartMan {
   std::string group;                 // kind of man, a Group's name; empty: what the library calls his id
   std::string block, on;             // blocker: his job and the defender it is for
   std::string role;                  // defender: his part when the run goes the way it goes
+  bool operator==(const StartMan&) const = default;
 };
 
 /// A picture of film the rep starts from, in place of the snap.
@@ -99,6 +108,7 @@ struct Start {
   std::string ball;                     // id of the man who has it
   std::optional<double> left_sideline;  // x of it, yd; absent: from the field's spot
   std::map<std::string, StartMan> men;  // all 22
+  bool operator==(const Start&) const = default;
 };
 
 /// One file of the scenarios folder as plain data; names are not yet looked up.
@@ -116,6 +126,7 @@ struct Scenario {
   std::map<std::string, ManSettings> players;
   std::vector<PlacedFault> faults;
   std::optional<Start> start;  // with it formation, scheme, front and direction may be empty
+  bool operator==(const Scenario&) const = default;
 };
 
 }  // namespace gapsound

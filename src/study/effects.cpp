@@ -106,10 +106,10 @@ void addSafetySpeed(Effects& list) {
   };
   for (const std::string_view counter : {"C1", "C2", "C4", "C5", "C7", "C8", "C9"})
     for (const SpeedClaim& claim : early)
-      add(counter.data(), claim, counter == "C1" || counter == "C2" ? 20000 : 6000);
+      add(counter.data(), claim, counter == "C1" ? 12000 : counter == "C2" ? 20000 : 6000);
   for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5", "P6"})
     for (const SpeedClaim& claim : sound)
-      add(power.data(), claim, power == "P2" || power == "P5" ? 10000 : 5000);
+      add(power.data(), claim, power == "P2" ? 20000 : power == "P5" ? 14000 : 5000);
 }
 
 void addFits(Effects& list) {
@@ -259,8 +259,7 @@ bool isShown(const Effect& e) {
   if (e.words == "at 9: backer too wide, not right") return on({"P2", "P4", "P5", "P6"});
   if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P5"});
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2"});
-  if (e.item == "c") return true;
-  if (e.item == "d") return on({"P1", "C1", "C4"});
+  if (e.item == "c" || e.item == "d") return true;
   if (e.item == "e") return on({"P1", "P3", "P4", "C7", "C8", "C9"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";

@@ -107,13 +107,17 @@ Interval intervalAt(const Paired& paired, double level) {
   return studentInterval(paired.difference, paired.sd, paired.n, level);
 }
 
-std::array<Checkpoint, 6> checkpointsOf(int n, double alpha) {
+std::vector<Checkpoint> checkpointsOf(int n, double alpha) {
   constexpr double kEarly = 0.006;
-  const int kLeast = 200;  // fewer have no bell
-  const auto early = [=](int share) {
-    return Checkpoint{std::clamp(n / share, std::min(n, kLeast), n), kEarly * alpha};
-  };
-  return {early(32), early(16), early(8), early(4), early(2), {n, alpha}};
+  constexpr int kLeast = 200;  // fewer have no bell
+  std::vector<Checkpoint> stages;
+  for (int halvings = 10; halvings > 0; --halvings) {
+    const double odd = halvings % 2 == 1 ? std::sqrt(0.5) : 1.0;
+    const int at = std::max(static_cast<int>(odd * n / (1 << halvings / 2)), kLeast);
+    if (at < n && (stages.empty() || at > stages.back().n)) stages.push_back({at, kEarly * alpha});
+  }
+  stages.push_back({n, alpha});
+  return stages;
 }
 
 Interval bootstrapInterval(int n, int resamples, std::uint64_t seed, double level,

@@ -1,5 +1,4 @@
 #pragma once
-#include <array>
 #include <cstdint>
 #include <functional>
 #include <span>
@@ -51,14 +50,14 @@ struct Paired {
 /// The interval of a paired difference at another level.
 [[nodiscard]] Interval intervalAt(const Paired& paired, double level);
 
-/// A paired test may end before its last rep. It is looked at after a 32nd of the n pairs and whenever they
-/// have doubled, at 200 at the soonest, and at the end; on the way only six thousandths of the level count,
-/// so that looking early costs the last look next to nothing (Haybittle 1971; Peto et al. 1976).
+/// A paired test may end before its last rep. It is looked at after a 32nd of the n pairs, at 200 at the
+/// soonest, whenever they have grown by the root of 2, and at the end; on the way only six thousandths of the
+/// level count, so that looking early costs the last look next to nothing (Haybittle 1971; Peto et al. 1976).
 struct Checkpoint {
   int n = 0;
   double alpha = 0.001;  // what counts at this stage
 };
-[[nodiscard]] std::array<Checkpoint, 6> checkpointsOf(int n, double alpha);
+[[nodiscard]] std::vector<Checkpoint> checkpointsOf(int n, double alpha);
 
 /// Percentile bootstrap: `statistic` is called with n indices drawn with replacement, `resamples` times.
 /// NaN results are left out; an empty interval [0, 0] when none is left.

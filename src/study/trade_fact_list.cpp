@@ -131,7 +131,7 @@ void addSpillAndBox(Facts& facts) {
                    "kicked end, backer over the top anyway: the inside lane is wide",
                    kPractice,
                    {{"over the top anyway: yards", kicked(power()), over, Y::yards, +1, 600},
-                    {"over the top anyway: room", kicked(power()), over, Y::room, +1, 200}}});
+                    {"over the top anyway: room", kicked(power()), over, Y::room, +1, 1000}}});
   facts.push_back({6,
                    "a puller with no hat on one side of him has a lane there",
                    kPractice,
@@ -263,11 +263,13 @@ void addPullers(Facts& facts) {
         {"man, not zone, doublets", zone(spread), man(spread), Y::outside_gain, +1, 3000},
         beyond({"man, not quarters, two backs", power(), man(power()), Y::twelve_plus, +1, 3000},
                "the call for man brings a safety down as well: one man more near the line")}});
-  facts.push_back(
-      {20,
-       "a late puller hands the ball into a backer nobody blocks",
-       kPractice,
-       {{"wrapper 0.6 s late", power(), power().fault("LG", F::late_pull, 0.6), Y::to_twenty, -1, 4000}}});
+  facts.push_back({20,
+                   "a late puller hands the ball into a backer nobody blocks",
+                   kPractice,
+                   {missed({"wrapper 0.6 s late", power(), power().fault("LG", F::late_pull, 0.6),
+                            Y::to_twenty, -1, 4000},
+                           "the runner waits for him, crosses 0.2 s later and cuts back twice as often; that "
+                           "wins back most of what the backer stops")}});
   const Drawn miss = kicked(power()).fault("LG", F::whiff, 1.0);
   facts.push_back({31,
                    "a clean kick gains only with the wrapper's block on the first backer",

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "scenario/resolve.hpp"
+
 namespace gapsound {
 namespace {
 
@@ -71,7 +73,7 @@ double valueOf(const Summary& rep, Yardstick what, int direction, double middle)
 
 bool needsCrossing(Yardstick what) { return what == Yardstick::crossing || what == Yardstick::room; }
 
-double medianGain(const std::vector<Summary>& reps) {
+double medianGain(std::span<const Summary> reps) {
   std::vector<double> yards;
   for (const Summary& rep : reps) yards.push_back(rep.yards);
   return medianOf(yards);
@@ -99,8 +101,8 @@ Verdict verdictOf(const TradeFact& fact, const std::vector<TrialResult>& results
   return held > 0 ? Verdict::in_part : Verdict::misses;
 }
 
-TrialResult judge(const Trial& trial, int direction_a, int direction_b, const std::vector<Summary>& a,
-                  const std::vector<Summary>& b, double alpha) {
+TrialResult judge(const Trial& trial, int direction_a, int direction_b, std::span<const Summary> a,
+                  std::span<const Summary> b, double alpha) {
   const double middle_a = medianGain(a), middle_b = medianGain(b);
   std::vector<double> side_a, side_b;
   for (std::size_t k = 0; k < std::min(a.size(), b.size()); ++k) {
@@ -116,13 +118,23 @@ TrialResult judge(const Trial& trial, int direction_a, int direction_b, const st
   return result;
 }
 
-TrialResult tried(const Trial& trial, const Setup& a, const Setup& b, const TrialRun& run) {
-  std::vector<Summary> reps_a, reps_b;
+TrialSides::Side& TrialSides::side(const Scenario& look) {
+  const auto found =
+      std::find_if(sides_.begin(), sides_.end(), [&](const Side& side) { return side.look == look; });
+  if (found != sides_.end()) return *found;
+  return sides_.emplace_back(Side{look, resolve(look, run_.library, run_.model), {}});
+}
+
+TrialResult TrialSides::judged(const Trial& trial, int n) {
+  Side &a = side(trial.a), &b = side(trial.b);
   TrialResult result;
-  for (const Checkpoint& stage : checkpointsOf(run.n, kTradeAlpha)) {
-    playOn(reps_a, a, run.model, run.first_seed, stage.n, run.threads);
-    playOn(reps_b, b, run.model, run.first_seed, stage.n, run.threads);
-    result = judge(trial, a.direction, b.direction, reps_a, reps_b, stage.alpha);
+  for (const Checkpoint& stage : checkpointsOf(n, kTradeAlpha)) {
+    for (Side* each : {&a, &b})
+      playOn(each->reps, each->setup, run_.model, run_.first_seed, stage.n, run_.threads);
+    const auto first = [&](const Side& of) {
+      return std::span(of.reps).first(static_cast<std::size_t>(stage.n));
+    };
+    result = judge(trial, a.setup.direction, b.setup.direction, first(a), first(b), stage.alpha);
     if (result.paired.p_value < stage.alpha) break;  // either way
   }
   return result;

@@ -1,4 +1,6 @@
 #pragma once
+#include <list>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -8,6 +10,8 @@
 #include "study/statistics.hpp"
 
 namespace gapsound {
+
+struct Library;
 
 /// What a trial counts on each rep. Shares are 0 or 1 a rep; widths and places in yards.
 enum class Yardstick {
@@ -66,17 +70,34 @@ enum class Verdict { holds, in_part, misses };
 
 /// Judges a trial on the reps of its two sides, seed by seed; directions +1 or -1 of either side's run.
 [[nodiscard]] TrialResult judge(const Trial& trial, int direction_a, int direction_b,
-                                const std::vector<Summary>& a, const std::vector<Summary>& b,
+                                std::span<const Summary> a, std::span<const Summary> b,
                                 double alpha = kTradeAlpha);
 
-/// Who plays a trial, and how often.
+/// How trials are played.
 struct TrialRun {
+  const Library& library;
   const Model& model;
   std::uint64_t first_seed = 1;
-  int n = 1000;     // reps a side, fewer where these settle it
   int threads = 0;  // 0: all cores
 };
-/// Plays both sides, the trial's a and b resolved, and judges them.
-[[nodiscard]] TrialResult tried(const Trial& trial, const Setup& a, const Setup& b, const TrialRun& run);
+/// Plays the sides of trials, each once however many trials have it. Borrows library and model.
+class TrialSides {
+ public:
+  explicit TrialSides(const TrialRun& run) : run_(run) {}
+  /// Judged on n reps a side, on fewer where these settle it. Throws Error(badInput) for a look that cannot
+  /// be.
+  [[nodiscard]] TrialResult judged(const Trial& trial, int n);
+
+ private:
+  struct Side {
+    Scenario look;
+    Setup setup;
+    std::vector<Summary> reps;
+  };
+  [[nodiscard]] Side& side(const Scenario& look);
+
+  TrialRun run_;
+  std::list<Side> sides_;
+};
 
 }  // namespace gapsound

@@ -63,7 +63,7 @@ double nearestOther(const Frame& f, std::size_t man) {
 
 // Common practice, no source: a double team that stays together moves its lineman one to two yards in a
 // second.
-TEST_CASE("the double teams of a play move their men") {
+static void checkDoubleTeams() {
   constexpr int kHeld = 45;
   double moved = 0.0;
   int n = 0;
@@ -86,7 +86,7 @@ TEST_CASE("the double teams of a play move their men") {
 // His own legs carry nobody past his top speed; a hit may, by a hundredth or two: told apart by whether
 // anybody is within two yards. Nearer than half of the two chests one man would stand in the other
 // (estimate): the world's contacts must hold.
-TEST_CASE("nobody is faster than his body and nobody stands inside of another") {
+static void checkSpeedAndRoom() {
   double excess = 0.0, excess_alone = 0.0, closest = 9.0;
   for (const Played& p : played())
     for (const Record& rep : p.reps)
@@ -109,7 +109,7 @@ TEST_CASE("nobody is faster than his body and nobody stands inside of another") 
   CHECK(closest > 0.5);
 }
 
-TEST_CASE("a rep's record tells one consistent story") {
+static void checkRecord() {
   for (const Played& p : played())
     for (const Record& rep : p.reps) {
       REQUIRE(rep.frames.size() == at(rep.end_tick) + 1);
@@ -123,4 +123,11 @@ TEST_CASE("a rep's record tells one consistent story") {
       CHECK(rep.yards >= std::min(farthest, p.setup.to_goal) - 1e-9);
       CHECK(rep.yards <= farthest + looks::model().fall_forward_yd + 1e-9);
     }
+}
+
+// One case: they are played once for all of it.
+TEST_CASE("shipped looks in figures") {
+  SUBCASE("the double teams of a play move their men") { checkDoubleTeams(); }
+  SUBCASE("nobody is faster than his body and nobody stands inside of another") { checkSpeedAndRoom(); }
+  SUBCASE("a rep's record tells one consistent story") { checkRecord(); }
 }

@@ -58,7 +58,7 @@ double driveSpeed(double push, double seconds_run) {
 }  // namespace
 
 // Measured from league player tracking (300 pairs): 0.5-1.0 s, median 0.75.
-TEST_CASE("check 12: the lines meet half a second to a second after the snap") {
+static void checkFirstTouch() {
   std::vector<double> first;
   for (const Touch& t : lineTouches()) first.push_back(seconds(t.tick));
   MESSAGE("median first touch ", quantile(first, 0.5), " s");
@@ -67,7 +67,7 @@ TEST_CASE("check 12: the lines meet half a second to a second after the snap") {
 }
 
 // Measured from league player tracking: engaged centers 0.67-0.94 yd apart (quartiles), 0.82 at the median.
-TEST_CASE("check 12: blocked pairs stand at arm's length") {
+static void checkArmLength() {
   std::vector<double> apart;
   for (const Touch& t : lineTouches())
     for (int k = t.tick + 6; k < t.tick + 60 && k <= t.rep->end_tick; k += 6) {
@@ -83,7 +83,7 @@ TEST_CASE("check 12: blocked pairs stand at arm's length") {
 
 // Measured from league player tracking: 80 % of engaged pairs move less than 1.2 yd along the field in their
 // next second.
-TEST_CASE("check 12: an engaged pair stays about where it met") {
+static void checkDrift() {
   std::vector<double> size;
   for (const Touch& t : lineTouches()) {
     if (t.tick + 60 > t.rep->end_tick) continue;
@@ -127,7 +127,7 @@ TEST_CASE("check 17: a backer and a back head-on go on at their common velocity"
 }
 
 // League charting 2010-11: 9.4 and 9.9 % of tackles, assists and misses are misses.
-TEST_CASE("check 18: about a tenth of the tackles tried are missed") {
+static void checkMisses() {
   int made = 0, missed = 0;
   for (const played::Look& look : played::looks())
     for (const Record& rep : look.reps)
@@ -150,4 +150,12 @@ TEST_CASE("check 18: the slower the collision, the fewer tackles are missed") {
     return std::log(share / (1.0 - share));
   };
   for (double closing = 1.0; closing <= 12.0; closing += 1.0) CHECK(odds(closing) < odds(closing - 1.0));
+}
+
+// One case: the looks are played once for all of it.
+TEST_CASE("checks 12 and 18 on shipped looks") {
+  SUBCASE("check 12: the lines meet half a second to a second after the snap") { checkFirstTouch(); }
+  SUBCASE("check 12: blocked pairs stand at arm's length") { checkArmLength(); }
+  SUBCASE("check 12: an engaged pair stays about where it met") { checkDrift(); }
+  SUBCASE("check 18: about a tenth of the tackles tried are missed") { checkMisses(); }
 }

@@ -93,7 +93,7 @@ TEST_CASE("check 10: nobody in the way, a back under center takes the ball and c
 TEST_CASE("check 10: the same from the gun") { checkUnblocked(unblockedFrom(4.5, 6.4), 0.95, 1.4); }
 
 // The same source: the median of runs with men in the way, 2.5 s.
-TEST_CASE("check 10: real runs cross the line two and a half seconds after the snap") {
+static void checkCrossing() {
   std::vector<double> line;
   for (const played::Look& look : played::looks())
     for (const Record& rep : look.reps)
@@ -103,7 +103,7 @@ TEST_CASE("check 10: real runs cross the line two and a half seconds after the s
 }
 
 // Measured from league player tracking, 10th to 90th percentile.
-TEST_CASE("check 11: a back's speed one and two seconds after the snap") {
+static void checkBackSpeed() {
   const double one = quantile(carrierSpeeds(1.0), 0.5), two = quantile(carrierSpeeds(2.0), 0.5);
   MESSAGE("median speed at 1 s ", one, ", at 2 s ", two, " yd/s");
   CHECK(one > 3.2);
@@ -114,7 +114,7 @@ TEST_CASE("check 11: a back's speed one and two seconds after the snap") {
 
 // Measured from league player tracking: no backer faster than 1.5 yd/s before 0.25 s; half of them are by
 // 0.5-0.8 s, give or take the source's 0.1 s; on runs they are 0.5-1.1 yd forward after a second (quartiles).
-TEST_CASE("check 13: backers stand until they have seen something, then step up") {
+static void checkFirstSteps() {
   double early = 0.0;
   std::vector<double> moved, forward;
   for (const played::Look& look : played::looks()) {
@@ -140,7 +140,7 @@ TEST_CASE("check 13: backers stand until they have seen something, then step up"
 
 // Measured from league player tracking, twenty pulls of more than four yards: 4 yd sideways at 1.55 +- 0.18
 // s, at most 6.7 yd/s, deepest 2.2 yd behind the line.
-TEST_CASE("check 15: a puller is four yards across after a second and a half") {
+static void checkPulls() {
   std::vector<double> four, fastest, deepest;
   for (const played::Look& look : played::looks())
     for (const Record& rep : look.reps)
@@ -167,4 +167,12 @@ TEST_CASE("check 15: a puller is four yards across after a second and a half") {
   CHECK(quantile(fastest, 1.0) < 6.7);
   CHECK(quantile(deepest, 0.5) > 1.7);
   CHECK(quantile(deepest, 0.5) < 3.1);
+}
+
+// One case: the looks are played once for all of it.
+TEST_CASE("checks 10, 11, 13 and 15 on shipped looks") {
+  SUBCASE("check 10: real runs cross the line two and a half seconds after the snap") { checkCrossing(); }
+  SUBCASE("check 11: a back's speed one and two seconds after the snap") { checkBackSpeed(); }
+  SUBCASE("check 13: backers stand until they have seen something, then step up") { checkFirstSteps(); }
+  SUBCASE("check 15: a puller is four yards across after a second and a half") { checkPulls(); }
 }

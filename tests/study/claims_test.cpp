@@ -96,7 +96,7 @@ TEST_CASE("long: the same luck on both sides narrows a difference to six tenths"
     double most;
   };
   for (const Late& late :
-       {Late{"S", 4000, 0.65}, {"M", 1500, 0.6}, {"W", 1500, 0.6}, {"SS", 5000, 0.6}, {"FS", 1500, 0.6}}) {
+       {Late{"S", 4000, 0.65}, {"M", 600, 0.6}, {"W", 600, 0.6}, {"SS", 5000, 0.6}, {"FS", 600, 0.6}}) {
     const double share = paired("power-right-spill", manNamed(power, late.man), late.snaps);
     MESSAGE(std::string(late.man), " reads 0.1 s later: the paired interval is ", share, " of the other");
     CHECK(share <= late.most);

@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <set>
 
 #include "../scenario/looks.hpp"
@@ -13,12 +14,12 @@ using namespace gapsound;
 namespace {
 
 void checkStatements(int from, int to) {
+  TrialSides sides({looks::library(), looks::model()});
   for (const TradeFact& fact : tradeFacts()) {
     if (fact.number < from || fact.number > to) continue;
     for (const Trial& trial : fact.trials) {
       if (!trial.shown) continue;
-      const TrialResult r =
-          tried(trial, looks::resolved(trial.a), looks::resolved(trial.b), {looks::model(), 1, trial.n});
+      const TrialResult r = sides.judged(trial, trial.n);
       CAPTURE(fact.number);
       CAPTURE(trial.words);
       CAPTURE(r.paired.difference);
@@ -94,6 +95,18 @@ TEST_CASE("a trial holds by its sign and its certainty together") {
   trial.sign = -1;
   CHECK_FALSE(judge(trial, 1, 1, a, b).holds);
   CHECK_FALSE(judge(trial, 1, 1, a, a).holds);
+}
+
+TEST_CASE("a trial is judged alike, whatever was played of its sides for others") {
+  const std::vector<TradeFact> facts = tradeFacts();
+  const auto four =
+      std::find_if(facts.begin(), facts.end(), [](const TradeFact& f) { return f.number == 4; });
+  TrialSides sides({looks::library(), looks::model()});
+  const double gain = sides.judged(four->trials[0], 40).paired.difference;
+  const double outside = sides.judged(four->trials[1], 20).paired.difference;
+  CHECK(outside ==
+        TrialSides({looks::library(), looks::model()}).judged(four->trials[1], 20).paired.difference);
+  CHECK(gain == sides.judged(four->trials[0], 40).paired.difference);
 }
 
 TEST_CASE("a statement holds by all trials of its own looks, and not by what is tried beyond them") {
