@@ -89,11 +89,11 @@ class Markdown {
 class Bench {
  public:
   Bench(const Options& options, const Library& library, const Model& model)
-      : options_(options), sides_({library, model, options.seed, options.jobs}) {}
+      : options_(options), looks_(library, model, options.seed, options.jobs) {}
   [[nodiscard]] std::vector<TrialResult> played(const TradeFact& fact) {
     std::vector<TrialResult> results;
     for (const Trial& trial : fact.trials)
-      results.push_back(sides_.judged(trial, options_.n > 0 ? options_.n : trial.n));
+      results.push_back(judged(trial, options_.n > 0 ? options_.n : trial.n, looks_));
     ++verdicts_[static_cast<std::size_t>(verdictOf(fact, results))];
     return results;
   }
@@ -104,7 +104,7 @@ class Bench {
 
  private:
   const Options& options_;
-  TrialSides sides_;
+  PlayedLooks looks_;
   std::array<int, 3> verdicts_{};
 };
 

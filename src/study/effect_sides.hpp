@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "study/effects.hpp"
+#include "study/played_looks.hpp"
 
 namespace gapsound {
 
@@ -18,7 +19,7 @@ class EffectSides {
   /// Keys are those of effectLooks(); throws std::out_of_range for another.
   [[nodiscard]] const EffectLook& look(const std::string& key) const { return bases_.at(key).look; }
   [[nodiscard]] const Setup& resolved(const std::string& key) const { return bases_.at(key).setup; }
-  [[nodiscard]] Setup side(const std::string& key, const std::vector<Turn>& turns) const;
+  [[nodiscard]] Scenario side(const std::string& key, const std::vector<Turn>& turns) const;
   /// At least n reps of the look with the turns on it, in seed order.
   const std::vector<Summary>& reps(const std::string& key, const std::vector<Turn>& turns, int n);
   /// The effect judged on its own number of reps a side, or fewer where these settle it.
@@ -29,13 +30,8 @@ class EffectSides {
     EffectLook look;
     Setup setup;
   };
-  const Library& library_;
-  const Model& model_;
-  std::uint64_t first_seed_;
-  int threads_;
-  Progress progress_;
   std::map<std::string, Base> bases_;
-  std::map<std::string, std::vector<Summary>> played_;
+  PlayedLooks played_;
 };
 
 }  // namespace gapsound

@@ -101,15 +101,24 @@ void addSafetySpeed(Effects& list) {
       {"sound read: 9 yd/s, not 5", five, nine, Measure::yards, Demand::bounded, 0.4},
       {"at 9: backer too wide, not right", nine, wide, Measure::yards, Demand::more, 0.0},
       {"at 9: kicked and over, not wide", wide, kicked, Measure::yards, Demand::more, 0.0}};
-  const auto add = [&](const char* look, const SpeedClaim& c, int n) {
-    list.push_back({"a", c.words, look, c.a, c.b, c.measure, c.demand, c.margin, 0.001, n});
+  struct Played {
+    const char* look;
+    int n;
   };
-  for (const std::string_view counter : {"C1", "C2", "C4", "C5", "C7", "C8", "C9"})
-    for (const SpeedClaim& claim : early)
-      add(counter.data(), claim, counter == "C1" ? 12000 : counter == "C2" ? 20000 : 6000);
-  for (const std::string_view power : {"P1", "P2", "P3", "P4", "P5", "P6"})
-    for (const SpeedClaim& claim : sound)
-      add(power.data(), claim, power == "P2" ? 20000 : power == "P5" ? 14000 : 5000);
+  const auto add = [&](const Played& on, const SpeedClaim& c) {
+    list.push_back({"a", c.words, on.look, c.a, c.b, c.measure, c.demand, c.margin, 0.001, on.n});
+  };
+  for (const Played& counter : {Played{"C1", 12000},
+                                {"C2", 20000},
+                                {"C4", 6000},
+                                {"C5", 6000},
+                                {"C7", 6000},
+                                {"C8", 6000},
+                                {"C9", 6000}})
+    for (const SpeedClaim& claim : early) add(counter, claim);
+  for (const Played& power :
+       {Played{"P1", 5000}, {"P2", 20000}, {"P3", 5000}, {"P4", 5000}, {"P5", 14000}, {"P6", 5000}})
+    for (const SpeedClaim& claim : sound) add(power, claim);
 }
 
 void addFits(Effects& list) {

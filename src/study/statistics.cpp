@@ -111,9 +111,8 @@ std::vector<Checkpoint> checkpointsOf(int n, double alpha) {
   constexpr double kEarly = 0.006;
   constexpr int kLeast = 200;  // fewer have no bell
   std::vector<Checkpoint> stages;
-  for (int halvings = 10; halvings > 0; --halvings) {
-    const double odd = halvings % 2 == 1 ? std::sqrt(0.5) : 1.0;
-    const int at = std::max(static_cast<int>(odd * n / (1 << halvings / 2)), kLeast);
+  for (int halves = 10; halves > 0; --halves) {
+    const int at = std::max(static_cast<int>(n * std::exp2(-0.5 * halves)), kLeast);
     if (at < n && (stages.empty() || at > stages.back().n)) stages.push_back({at, kEarly * alpha});
   }
   stages.push_back({n, alpha});

@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <array>
 
-#include "scenario/resolve.hpp"
-
 namespace gapsound {
 namespace {
 
@@ -118,23 +116,13 @@ TrialResult judge(const Trial& trial, int direction_a, int direction_b, std::spa
   return result;
 }
 
-TrialSides::Side& TrialSides::side(const Scenario& look) {
-  const auto found =
-      std::find_if(sides_.begin(), sides_.end(), [&](const Side& side) { return side.look == look; });
-  if (found != sides_.end()) return *found;
-  return sides_.emplace_back(Side{look, resolve(look, run_.library, run_.model), {}});
-}
-
-TrialResult TrialSides::judged(const Trial& trial, int n) {
-  Side &a = side(trial.a), &b = side(trial.b);
+TrialResult judged(const Trial& trial, int n, PlayedLooks& looks) {
   TrialResult result;
   for (const Checkpoint& stage : checkpointsOf(n, kTradeAlpha)) {
-    for (Side* each : {&a, &b})
-      playOn(each->reps, each->setup, run_.model, run_.first_seed, stage.n, run_.threads);
-    const auto first = [&](const Side& of) {
-      return std::span(of.reps).first(static_cast<std::size_t>(stage.n));
-    };
-    result = judge(trial, a.setup.direction, b.setup.direction, first(a), first(b), stage.alpha);
+    const auto &a = looks.of(trial.a, stage.n), &b = looks.of(trial.b, stage.n);
+    const auto count = static_cast<std::size_t>(stage.n);
+    result = judge(trial, a.setup.direction, b.setup.direction, std::span(a.reps).first(count),
+                   std::span(b.reps).first(count), stage.alpha);
     if (result.paired.p_value < stage.alpha) break;  // either way
   }
   return result;

@@ -1,17 +1,14 @@
 #pragma once
-#include <list>
 #include <span>
 #include <string>
 #include <vector>
 
 #include "analysis/account.hpp"
 #include "scenario/scenario.hpp"
-#include "study/reps.hpp"
+#include "study/played_looks.hpp"
 #include "study/statistics.hpp"
 
 namespace gapsound {
-
-struct Library;
 
 /// What a trial counts on each rep. Shares are 0 or 1 a rep; widths and places in yards.
 enum class Yardstick {
@@ -73,31 +70,7 @@ enum class Verdict { holds, in_part, misses };
                                 std::span<const Summary> a, std::span<const Summary> b,
                                 double alpha = kTradeAlpha);
 
-/// How trials are played.
-struct TrialRun {
-  const Library& library;
-  const Model& model;
-  std::uint64_t first_seed = 1;
-  int threads = 0;  // 0: all cores
-};
-/// Plays the sides of trials, each once however many trials have it. Borrows library and model.
-class TrialSides {
- public:
-  explicit TrialSides(const TrialRun& run) : run_(run) {}
-  /// Judged on n reps a side, on fewer where these settle it. Throws Error(badInput) for a look that cannot
-  /// be.
-  [[nodiscard]] TrialResult judged(const Trial& trial, int n);
-
- private:
-  struct Side {
-    Scenario look;
-    Setup setup;
-    std::vector<Summary> reps;
-  };
-  [[nodiscard]] Side& side(const Scenario& look);
-
-  TrialRun run_;
-  std::list<Side> sides_;
-};
+/// Judged on n reps a side, on fewer where these settle it.
+[[nodiscard]] TrialResult judged(const Trial& trial, int n, PlayedLooks& looks);
 
 }  // namespace gapsound

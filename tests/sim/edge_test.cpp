@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "../scenario/looks.hpp"
 #include "base/tick.hpp"
 #include "looks.hpp"
 
@@ -11,9 +12,10 @@ using namespace gapsound;
 namespace {
 
 Setup spilled(const char* formation, const char* scheme, const char* front) {
-  Scenario s = looks::made(formation, scheme, front);
+  Scenario s = looks::scenario(formation, scheme, front);
+  s.level = Level::pro;
   s.defense.mix = CallMix{};  // the same alignment on every snap
-  return resolve(s, looks::library(), looks::model());
+  return looks::resolved(s);
 }
 
 /// How far inside his place the end of the run's side is after `t` seconds, yd, mean of the seeds.

@@ -59,11 +59,9 @@ double nearestOther(const Frame& f, std::size_t man) {
   return nearest;
 }
 
-}  // namespace
-
 // Common practice, no source: a double team that stays together moves its lineman one to two yards in a
 // second.
-static void checkDoubleTeams() {
+void checkDoubleTeams() {
   constexpr int kHeld = 45;
   double moved = 0.0;
   int n = 0;
@@ -86,7 +84,7 @@ static void checkDoubleTeams() {
 // His own legs carry nobody past his top speed; a hit may, by a hundredth or two: told apart by whether
 // anybody is within two yards. Nearer than half of the two chests one man would stand in the other
 // (estimate): the world's contacts must hold.
-static void checkSpeedAndRoom() {
+void checkSpeedAndRoom() {
   double excess = 0.0, excess_alone = 0.0, closest = 9.0;
   for (const Played& p : played())
     for (const Record& rep : p.reps)
@@ -109,7 +107,7 @@ static void checkSpeedAndRoom() {
   CHECK(closest > 0.5);
 }
 
-static void checkRecord() {
+void checkRecord() {
   for (const Played& p : played())
     for (const Record& rep : p.reps) {
       REQUIRE(rep.frames.size() == at(rep.end_tick) + 1);
@@ -124,6 +122,8 @@ static void checkRecord() {
       CHECK(rep.yards <= farthest + looks::model().fall_forward_yd + 1e-9);
     }
 }
+
+}  // namespace
 
 // One case: they are played once for all of it.
 TEST_CASE("shipped looks in figures") {

@@ -27,16 +27,5 @@ inline std::string fileOf(const std::string& name) { return GAPSOUND_ROOT "/scen
 inline Setup setupOf(const std::string& name, const std::vector<std::string>& sets = {}) {
   return resolve(readScenario(fileOf(name), Changes{sets, {}}), library(), model());
 }
-/// A pro look of library names.
-inline Scenario made(const std::string& formation, const std::string& scheme, const std::string& front) {
-  Scenario s;
-  s.source = "made.json";
-  s.title = "made";
-  s.level = Level::pro;
-  s.offense.formation = formation;
-  s.offense.scheme = scheme;
-  s.defense.front = front;
-  return s;
-}
 
 }  // namespace gapsound::looks

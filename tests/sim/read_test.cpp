@@ -3,9 +3,8 @@
 
 #include <algorithm>
 
+#include "../scenario/looks.hpp"
 #include "base/tick.hpp"
-#include "io/changes.hpp"
-#include "io/scenario_file.hpp"
 #include "looks.hpp"
 #include "scenario/resolve.hpp"
 
@@ -14,7 +13,9 @@ using namespace gapsound;
 namespace {
 
 Setup made(const char* formation, const char* scheme, const char* front) {
-  return resolve(looks::made(formation, scheme, front), looks::library(), looks::model());
+  Scenario s = looks::scenario(formation, scheme, front);
+  s.level = Level::pro;
+  return looks::resolved(s);
 }
 
 std::size_t at(int i) { return static_cast<std::size_t>(i); }

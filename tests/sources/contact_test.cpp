@@ -55,10 +55,8 @@ double driveSpeed(double push, double seconds_run) {
   return bench.world().vel(kTackle).y;
 }
 
-}  // namespace
-
 // Measured from league player tracking (300 pairs): 0.5-1.0 s, median 0.75.
-static void checkFirstTouch() {
+void checkFirstTouch() {
   std::vector<double> first;
   for (const Touch& t : lineTouches()) first.push_back(seconds(t.tick));
   MESSAGE("median first touch ", quantile(first, 0.5), " s");
@@ -67,7 +65,7 @@ static void checkFirstTouch() {
 }
 
 // Measured from league player tracking: engaged centers 0.67-0.94 yd apart (quartiles), 0.82 at the median.
-static void checkArmLength() {
+void checkArmLength() {
   std::vector<double> apart;
   for (const Touch& t : lineTouches())
     for (int k = t.tick + 6; k < t.tick + 60 && k <= t.rep->end_tick; k += 6) {
@@ -83,7 +81,7 @@ static void checkArmLength() {
 
 // Measured from league player tracking: 80 % of engaged pairs move less than 1.2 yd along the field in their
 // next second.
-static void checkDrift() {
+void checkDrift() {
   std::vector<double> size;
   for (const Touch& t : lineTouches()) {
     if (t.tick + 60 > t.rep->end_tick) continue;
@@ -94,6 +92,23 @@ static void checkDrift() {
   CHECK(quantile(size, 0.8) < 1.2);
   CHECK(quantile(size, 0.8) > 0.3);
 }
+
+// League charting 2010-11: 9.4 and 9.9 % of tackles, assists and misses are misses.
+void checkMisses() {
+  int made = 0, missed = 0;
+  for (const played::Look& look : played::looks())
+    for (const Record& rep : look.reps)
+      for (const Event& e : rep.events) {
+        made += e.what == Happening::wraps;
+        missed += e.what == Happening::misses_tackle;
+      }
+  const double share = static_cast<double>(missed) / (made + missed);
+  MESSAGE("missed ", missed, " of ", made + missed, ", ", 100.0 * share, " %");
+  CHECK(share > 0.08);
+  CHECK(share < 0.12);
+}
+
+}  // namespace
 
 // Scrum machine review, BMC Sports Sci Med Rehabil 2020: equal packs stand, about a tenth more drives.
 TEST_CASE("check 16: two equal linemen push each other nowhere, a tenth more force drives steadily") {
@@ -124,21 +139,6 @@ TEST_CASE("check 17: a backer and a back head-on go on at their common velocity"
   const double force_kn = 96.0 * (6.5 - world.vel(kBack).y) * kMetresPerYard / 0.12 / 1000.0;
   CHECK(std::abs(force_kn - 4.5) < 0.5);
   CHECK(force_kn < 6.0);
-}
-
-// League charting 2010-11: 9.4 and 9.9 % of tackles, assists and misses are misses.
-static void checkMisses() {
-  int made = 0, missed = 0;
-  for (const played::Look& look : played::looks())
-    for (const Record& rep : look.reps)
-      for (const Event& e : rep.events) {
-        made += e.what == Happening::wraps;
-        missed += e.what == Happening::misses_tackle;
-      }
-  const double share = static_cast<double>(missed) / (made + missed);
-  MESSAGE("missed ", missed, " of ", made + missed, ", ", 100.0 * share, " %");
-  CHECK(share > 0.08);
-  CHECK(share < 0.12);
 }
 
 // Gabbett & Kelly 2007, IJSSC 2:467; league player tracking: odds of a make fall 0.3-0.4 per yd/s of closing

@@ -83,17 +83,8 @@ std::vector<double> carrierSpeeds(double t) {
   return speeds;
 }
 
-}  // namespace
-
-// Measured from league player tracking: hand-off 1.1-1.4 s under center, 1.0-1.4 from the gun; line crossed
-// at 2.0-3.2 s with 5.3-8.0 yd/s. With nobody in the way ours are at the early end.
-TEST_CASE("check 10: nobody in the way, a back under center takes the ball and crosses on time") {
-  checkUnblocked(unblockedFrom(6.5, 8.0), 1.1, 1.4);
-}
-TEST_CASE("check 10: the same from the gun") { checkUnblocked(unblockedFrom(4.5, 6.4), 0.95, 1.4); }
-
-// The same source: the median of runs with men in the way, 2.5 s.
-static void checkCrossing() {
+// Measured from league player tracking: the median of runs with men in the way, 2.5 s.
+void checkCrossing() {
   std::vector<double> line;
   for (const played::Look& look : played::looks())
     for (const Record& rep : look.reps)
@@ -103,7 +94,7 @@ static void checkCrossing() {
 }
 
 // Measured from league player tracking, 10th to 90th percentile.
-static void checkBackSpeed() {
+void checkBackSpeed() {
   const double one = quantile(carrierSpeeds(1.0), 0.5), two = quantile(carrierSpeeds(2.0), 0.5);
   MESSAGE("median speed at 1 s ", one, ", at 2 s ", two, " yd/s");
   CHECK(one > 3.2);
@@ -114,7 +105,7 @@ static void checkBackSpeed() {
 
 // Measured from league player tracking: no backer faster than 1.5 yd/s before 0.25 s; half of them are by
 // 0.5-0.8 s, give or take the source's 0.1 s; on runs they are 0.5-1.1 yd forward after a second (quartiles).
-static void checkFirstSteps() {
+void checkFirstSteps() {
   double early = 0.0;
   std::vector<double> moved, forward;
   for (const played::Look& look : played::looks()) {
@@ -140,7 +131,7 @@ static void checkFirstSteps() {
 
 // Measured from league player tracking, twenty pulls of more than four yards: 4 yd sideways at 1.55 +- 0.18
 // s, at most 6.7 yd/s, deepest 2.2 yd behind the line.
-static void checkPulls() {
+void checkPulls() {
   std::vector<double> four, fastest, deepest;
   for (const played::Look& look : played::looks())
     for (const Record& rep : look.reps)
@@ -168,6 +159,15 @@ static void checkPulls() {
   CHECK(quantile(deepest, 0.5) > 1.7);
   CHECK(quantile(deepest, 0.5) < 3.1);
 }
+
+}  // namespace
+
+// Measured from league player tracking: hand-off 1.1-1.4 s under center, 1.0-1.4 from the gun; line crossed
+// at 2.0-3.2 s with 5.3-8.0 yd/s. With nobody in the way ours are at the early end.
+TEST_CASE("check 10: nobody in the way, a back under center takes the ball and crosses on time") {
+  checkUnblocked(unblockedFrom(6.5, 8.0), 1.1, 1.4);
+}
+TEST_CASE("check 10: the same from the gun") { checkUnblocked(unblockedFrom(4.5, 6.4), 0.95, 1.4); }
 
 // One case: the looks are played once for all of it.
 TEST_CASE("checks 10, 11, 13 and 15 on shipped looks") {

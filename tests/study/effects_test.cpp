@@ -42,8 +42,8 @@ TEST_CASE("every effect names men its look has, and its sides differ") {
   for (const Effect& effect : effectList()) {
     CAPTURE(effect.words);
     CAPTURE(effect.look);
-    CHECK_NOTHROW((void)sides().side(effect.look, effect.a));
-    CHECK_NOTHROW((void)sides().side(effect.look, effect.b));
+    CHECK_NOTHROW((void)resolve(sides().side(effect.look, effect.a), looks::library(), looks::model()));
+    CHECK_NOTHROW((void)resolve(sides().side(effect.look, effect.b), looks::library(), looks::model()));
     CHECK(effect.a.size() + effect.b.size() > 0);
   }
 }

@@ -14,12 +14,12 @@ using namespace gapsound;
 namespace {
 
 void checkStatements(int from, int to) {
-  TrialSides sides({looks::library(), looks::model()});
+  PlayedLooks played(looks::library(), looks::model());
   for (const TradeFact& fact : tradeFacts()) {
     if (fact.number < from || fact.number > to) continue;
     for (const Trial& trial : fact.trials) {
       if (!trial.shown) continue;
-      const TrialResult r = sides.judged(trial, trial.n);
+      const TrialResult r = judged(trial, trial.n, played);
       CAPTURE(fact.number);
       CAPTURE(trial.words);
       CAPTURE(r.paired.difference);
@@ -101,12 +101,11 @@ TEST_CASE("a trial is judged alike, whatever was played of its sides for others"
   const std::vector<TradeFact> facts = tradeFacts();
   const auto four =
       std::find_if(facts.begin(), facts.end(), [](const TradeFact& f) { return f.number == 4; });
-  TrialSides sides({looks::library(), looks::model()});
-  const double gain = sides.judged(four->trials[0], 40).paired.difference;
-  const double outside = sides.judged(four->trials[1], 20).paired.difference;
-  CHECK(outside ==
-        TrialSides({looks::library(), looks::model()}).judged(four->trials[1], 20).paired.difference);
-  CHECK(gain == sides.judged(four->trials[0], 40).paired.difference);
+  PlayedLooks shared(looks::library(), looks::model()), fresh(looks::library(), looks::model());
+  const double gain = judged(four->trials[0], 40, shared).paired.difference;
+  const double outside = judged(four->trials[1], 20, shared).paired.difference;
+  CHECK(outside == judged(four->trials[1], 20, fresh).paired.difference);
+  CHECK(gain == judged(four->trials[0], 40, shared).paired.difference);
 }
 
 TEST_CASE("a statement holds by all trials of its own looks, and not by what is tried beyond them") {
