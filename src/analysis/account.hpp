@@ -28,7 +28,8 @@ struct Summary {
   double line_forward_1s = 0, line_forward_2s = 0, line_forward_3s = 0;  // offensive line's mean, yd
   double backers_forward_1s = 0, backers_forward_1_5s = 0, backers_forward_2s = 0;
   int blockers = 0, blockers_touched = 0;  // before the crossing (or the end)
-  int pullers = 0, pullers_met = 0;
+  // met: had hands on somebody; through: on a backer or a defensive back first.
+  int pullers = 0, pullers_met = 0, pullers_through = 0;
   // After the hand-off a free defender within 8 yd of the ball under 1 yd/s for a whole second.
   bool stood_still = false;
   // Bit k - 11 of defender k: he decided on a fit other than the called one; he hit or wrapped the carrier.

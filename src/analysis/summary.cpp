@@ -176,7 +176,9 @@ class Reader {
       sum_.blockers_touched += touch <= until;
       if (m.block.pull == PullStyle::none) continue;
       ++sum_.pullers;
-      sum_.pullers_met += touch <= lastTick();
+      if (touch > lastTick()) continue;
+      ++sum_.pullers_met;
+      sum_.pullers_through += man(frame(touch).men[at(k)].engaged).fit.level >= 2;
     }
   }
 

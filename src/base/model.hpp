@@ -10,7 +10,8 @@ namespace gapsound {
 // clang-format off
 #define GAPSOUND_MODEL_CONSTANTS(X)                                                                        \
   X(loco_response_s) X(loco_brake_skill) X(loco_brake_line) X(loco_lateral_skill) X(loco_lateral_dl)       \
-  X(loco_lateral_ol) X(loco_curve_loss) X(loco_turn_rate) X(loco_crossover) X(loco_pads) X(see_defense_s)  \
+  X(loco_lateral_ol) X(loco_curve_loss) X(loco_turn_rate) X(loco_turn_least) X(loco_crossover) X(loco_pads)       \
+  X(see_defense_s)                                                                                          \
   X(see_offense_s) X(first_step_s) X(first_step_sd) X(snap_react_s) X(snap_react_sd) X(back_start_s)       \
   X(read_spread) X(read_spread_backer) X(read_lapse_share) X(read_lapse_s) X(read_evidence)                \
   X(read_patience_s) X(read_turn_s) X(key_back) X(key_pull) X(key_line) X(key_back_deep) X(key_man_deep)   \
@@ -23,6 +24,7 @@ namespace gapsound {
   X(backer_attack) X(shoot_speed) X(fit_depth) X(fit_depth_slope) X(fit_over_yd) X(fit_inside_yd)          \
   X(fit_inside_lead_yd) X(fit_fill_yd) X(fit_line_yd) X(fit_overlap_yd) X(fit_behind_yd)                   \
   X(fit_trail_from_yd) X(fit_trail_first_yd) X(fit_trail_yd) X(declare_near_yd) X(declare_lead_s)          \
+  X(declare_stall_yd) X(declare_stall_yps)                                                                  \
   X(lever_first) X(lever_overlap) X(lever_force) X(lever_corner) X(lever_cutback) X(safety_bail)           \
   X(corner_bail) X(cover_lead_s) X(cover_inside_yd) X(cover_on_top_yd) X(alley_outside_yd)               \
   X(alley_called_yd) X(alley_insert_yd) X(alley_window_yd)                                                 \

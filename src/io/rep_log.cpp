@@ -47,6 +47,7 @@ void visitNumbers(Rep& r, const Visit& visit) {
   visit(r.line_forward_1s), visit(r.line_forward_2s), visit(r.line_forward_3s);
   visit(r.backers_forward_1s), visit(r.backers_forward_1_5s), visit(r.backers_forward_2s);
   visit(r.blockers), visit(r.blockers_touched), visit(r.pullers), visit(r.pullers_met);
+  visit(r.pullers_through);
   visit(r.fitted_otherwise), visit(r.had_contact), visit(r.hash);
 }
 

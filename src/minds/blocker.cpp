@@ -24,6 +24,8 @@ bool walls(BlockKind k) {
   return k == BlockKind::hinge || k == BlockKind::cutoff || k == BlockKind::scoop || k == BlockKind::wall;
 }
 
+bool isBehindLine(const AttackerView& v) { return v.glimpse.self().pos.y < -0.4; }
+
 bool runsFree(const AttackerView& v, const BlockJob& job) {
   return job.pull != PullStyle::none || leadsThrough(job.kind) || kicks(job.kind) || walls(job.kind) ||
          v.glimpse.self().pos.y < -1.9 || job.kind == BlockKind::stalk || job.kind == BlockKind::arc ||
@@ -119,6 +121,7 @@ bool targetIsLost(const AttackerView& v, const BlockerMemory& memory) {
   if (shared) return true;
   const bool own_job = memory.target == jobOf(v).target;
   if (own_job && (g.clock() < 1.2 || (jobOf(v).pull != PullStyle::none && !memory.turned_up))) return false;
+  if (own_job && leadsThrough(jobOf(v).kind) && isBehindLine(v)) return false;
   const double t = meet(v, memory.target, 0.8 * v.body.top_speed).t;
   const bool behind = g.place(memory.target).y < g.self().pos.y - 0.9 && jobOf(v).pull == PullStyle::none &&
                       g.man(memory.target).vel.y < -1.0;
@@ -223,7 +226,7 @@ Intent runAt(const AttackerView& v, BlockerMemory& memory) {
   const Meeting met = meet(v, memory.target, pace);
   Vec2 aim = aimAt(v, job, memory.target, met.point);
   const bool close = distance(g.place(memory.target), me) < v.model.wrap_near_yd;
-  if (leadsThrough(job.kind) && me.y < -0.4 && !close) aim = wrapGate(v);
+  if (leadsThrough(job.kind) && isBehindLine(v) && !close) aim = wrapGate(v);
   intent.want = pace * unit(aim - me);
   if (isOnHim(v, job, memory.target)) {
     const double beside = std::max(std::abs(g.place(memory.target).x - me.x), std::abs(met.point.x - me.x));

@@ -70,7 +70,8 @@ bool ballDeclares(const Glimpse& g, const Model& m, double lead_s) {
   if (g.carrier() < 0) return false;
   if (g.group(g.carrier()) == Group::quarterback && g.clock() < 1.6 && !keeperRuns(g)) return false;
   const Vec2 ball = g.ball();
-  return distance(ball, g.self().pos) < m.declare_near_yd ||
+  const bool stalled = ball.y > -m.declare_stall_yd && length(g.ballVelocity()) < m.declare_stall_yps;
+  return stalled || distance(ball, g.self().pos) < m.declare_near_yd ||
          ball.y > -lead_s * std::max(g.ballVelocity().y, 2.0);
 }
 

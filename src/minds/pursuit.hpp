@@ -16,7 +16,7 @@ namespace gapsound {
 /// Where the watched back is now.
 [[nodiscard]] Vec2 backPlace(const Glimpse& glimpse);
 
-/// True once the ball has declared: about to cross the line or close by.
+/// True once the ball has declared: about to cross the line, close by, or stopped near the line.
 [[nodiscard]] bool ballDeclares(const Glimpse& glimpse, const Model& model, double lead_s);
 
 /// Goes for the ball at the first place he can meet it, keeping `leverage` yards to its right (+) or left (-)

@@ -302,7 +302,8 @@ class Rep {
       }
       world_->push(i, forces[at(i)]);
       const double turn = fixedAngle({dot(p.face, a.intent.face), cross(p.face, a.intent.face)});
-      world_->turn(i, clamped(turn / kStep, -model_.loco_turn_rate, model_.loco_turn_rate));
+      if (std::abs(turn) > model_.loco_turn_least)  // every turn costs a search for whom he may touch
+        world_->turn(i, clamped(turn / kStep, -model_.loco_turn_rate, model_.loco_turn_rate));
     }
     record_.hash = hash;
   }

@@ -108,7 +108,7 @@ void addSafetySpeed(Effects& list) {
   const auto add = [&](const Played& on, const SpeedClaim& c) {
     list.push_back({"a", c.words, on.look, c.a, c.b, c.measure, c.demand, c.margin, 0.001, on.n});
   };
-  for (const Played& counter : {Played{"C1", 12000},
+  for (const Played& counter : {Played{"C1", 9000},
                                 {"C2", 20000},
                                 {"C4", 6000},
                                 {"C5", 6000},
@@ -117,7 +117,7 @@ void addSafetySpeed(Effects& list) {
                                 {"C9", 6000}})
     for (const SpeedClaim& claim : early) add(counter, claim);
   for (const Played& power :
-       {Played{"P1", 5000}, {"P2", 20000}, {"P3", 5000}, {"P4", 5000}, {"P5", 14000}, {"P6", 5000}})
+       {Played{"P1", 5000}, {"P2", 15000}, {"P3", 5000}, {"P4", 5000}, {"P5", 10000}, {"P6", 5000}})
     for (const SpeedClaim& claim : sound) add(power, claim);
 }
 
@@ -268,7 +268,8 @@ bool isShown(const Effect& e) {
   if (e.words == "at 9: backer too wide, not right") return on({"P2", "P4", "P5", "P6"});
   if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P5"});
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2"});
-  if (e.item == "c" || e.item == "d") return true;
+  if (e.item == "c") return true;
+  if (e.item == "d") return on({"P1", "C1", "C4"});
   if (e.item == "e") return on({"P1", "P3", "P4", "C7", "C8", "C9"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";

@@ -187,7 +187,7 @@ void addLine(Facts& facts) {
        "penetration where the run goes: losses, pullers held up, wider spread",
        kPractice,
        {{"tackle comes through", power(), through, Y::lost, +1, 1500},
-        {"right tackle lets him by", power(), power().fault("RT", F::whiff, 1.0), Y::pullers_met, -1, 14000},
+        {"right tackle lets him by", power(), power().fault("RT", F::whiff, 1.0), Y::through, -1, 6000},
         {"tackle comes through", power(), through, Y::spread, +1, 15000}}});
   const auto into = [](const Drawn& look) { return look.call(&DefensePlan::movement, "slant strong"); };
   const auto away = [](const Drawn& look) { return look.call(&DefensePlan::movement, "slant weak"); };

@@ -8,16 +8,16 @@ namespace {
 
 constexpr double kOutside = 5.0;  // yd from the ball: outside the tight end
 constexpr std::array<std::string_view, 17> kNames = {
-    "yards",    "to 20",       "spread",       "lost",          "stuffed",         "12 and more",
-    "crossing", "outside",     "outside gain", "bent",          "A gap or behind", "gain there",
-    "room",     "pullers met", "line forward", "out of bounds", "seconds"};
+    "yards",    "to 20",           "spread",       "lost",          "stuffed",         "12 and more",
+    "crossing", "outside",         "outside gain", "bent",          "A gap or behind", "gain there",
+    "room",     "pullers through", "line forward", "out of bounds", "seconds"};
 
 double share(bool hit) { return hit ? 1.0 : 0.0; }
 
 double toTwenty(const Summary& rep) { return std::min(rep.yards, 20.0); }
 
-double pullersMet(const Summary& rep) {
-  return rep.pullers == 0 ? 0.0 : static_cast<double>(rep.pullers_met) / rep.pullers;
+double pullersThrough(const Summary& rep) {
+  return rep.pullers == 0 ? 0.0 : static_cast<double>(rep.pullers_through) / rep.pullers;
 }
 
 bool ranOutside(const Summary& rep, int direction) {
@@ -57,8 +57,8 @@ double valueOf(const Summary& rep, Yardstick what, int direction, double middle)
       return ranInsideGuard(rep, direction) ? toTwenty(rep) : 0.0;
     case Yardstick::room:
       return rep.nearest_defender_line;
-    case Yardstick::pullers_met:
-      return pullersMet(rep);
+    case Yardstick::through:
+      return pullersThrough(rep);
     case Yardstick::forward:
       return rep.line_forward_2s;
     case Yardstick::out:
@@ -82,9 +82,9 @@ double medianGain(std::span<const Summary> reps) {
 std::string_view nameOf(Yardstick what) { return kNames[static_cast<std::size_t>(what)]; }
 
 bool isShare(Yardstick what) {
-  constexpr std::array kShares = {Yardstick::lost,        Yardstick::stuffed, Yardstick::twelve_plus,
-                                  Yardstick::outside,     Yardstick::bent,    Yardstick::inside_guard,
-                                  Yardstick::pullers_met, Yardstick::out};
+  constexpr std::array kShares = {Yardstick::lost,    Yardstick::stuffed, Yardstick::twelve_plus,
+                                  Yardstick::outside, Yardstick::bent,    Yardstick::inside_guard,
+                                  Yardstick::through, Yardstick::out};
   return std::find(kShares.begin(), kShares.end(), what) != kShares.end();
 }
 

@@ -25,7 +25,7 @@ enum class Yardstick {
   inside_guard,  // share that crossed in the near A gap, as it lay at the snap, or behind it
   inside_gain,   // the gain of runs that crossed there, 20 at most; 0 for others
   room,          // nearest defender at the crossing; reps that crossed on both sides
-  pullers_met,   // share of the pullers who met somebody
+  through,       // share of the pullers who met a backer or a defensive back first
   forward,       // offensive line's mean movement 2 s after the snap
   out,           // share that ended out of bounds
   seconds        // length of the rep

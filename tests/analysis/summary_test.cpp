@@ -102,6 +102,10 @@ TEST_CASE(
   s = summarize(tape);
   CHECK(s.blockers_touched == 6);
   CHECK(s.pullers_met == 0);
+  tape.record.frames.back().men[drawn::at("LG")].engaged = drawn::at("DT");
+  CHECK(summarize(tape).pullers_through == 0);
+  tape.record.frames.back().men[drawn::at("LG")].engaged = drawn::at("M");
+  CHECK(summarize(tape).pullers_through == 1);
 }
 
 TEST_CASE("a crossing counts as designed, cutback or bounce by where it lies to the jambs") {

@@ -17,7 +17,7 @@ Summary repNumbered(int k) {
   rep.yards = 0.1 * k, rep.lane_gap = k % 2 == 0 ? "B+" : "alley-", rep.cutback_open = k % 3 == 0;
   rep.ending = k % 2 == 0 ? Ending::out : Ending::score, rep.lane_relation = Relation::cutback;
   rep.first_contact_man = k - 1, rep.hash = 0x9e3779b97f4a7c15ULL * static_cast<unsigned>(k + 1);
-  rep.had_contact = 1U << (k % 11), rep.pullers_met = k;
+  rep.had_contact = 1U << (k % 11), rep.pullers_met = k, rep.pullers_through = k / 2;
   return rep;
 }
 
@@ -63,6 +63,7 @@ TEST_CASE("a log of reps gives back head and reps to the last bit") {
     CHECK(read.first_contact_man == made.first_contact_man);
     CHECK(read.had_contact == made.had_contact);
     CHECK(read.pullers_met == made.pullers_met);
+    CHECK(read.pullers_through == made.pullers_through);
     CHECK(read.hash == made.hash);
   }
 }

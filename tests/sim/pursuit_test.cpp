@@ -5,6 +5,7 @@
 
 #include "bench.hpp"
 #include "minds/defender.hpp"
+#include "minds/pursuit.hpp"
 
 using namespace gapsound;
 using namespace gapsound::bench;
@@ -99,4 +100,23 @@ TEST_CASE("at the closing speeds of a game about a tenth of the free tackles fai
   MESSAGE("miss share ", misses / n);
   CHECK(misses / n > 0.02);
   CHECK(misses / n < 0.12);
+}
+
+// Common practice, no source: a back who has stopped in a pile near the line is nobody's to wait for.
+TEST_CASE("a back who stops near the line has declared, one on his way or still deep has not") {
+  Frame seen;
+  Lineup lineup;
+  for (Lineup::Place& place : lineup.men) place.group = Group::guard;
+  lineup.men[kBack].group = Group::back;
+  seen.carrier = kBack;
+  const auto declared = [&](double depth, Vec2 vel) {
+    seen.ball = seen.men[kBack].pos = {0.0, -depth};
+    seen.men[kBack].vel = vel;
+    Pose backer;
+    backer.pos = {-4.0, 2.0};
+    return ballDeclares(Glimpse(seen, 0.2, kSafety, backer, 2.0, lineup), shipped(), 0.0);
+  };
+  CHECK(declared(1.0, {0.5, 0.0}));
+  CHECK_FALSE(declared(1.0, {4.0, 1.0}));
+  CHECK_FALSE(declared(4.0, {0.5, 0.0}));
 }
