@@ -28,16 +28,16 @@ int firstMet(const Record& record, int man) {
 // Common practice, no source: the wrapper has his eyes on the backer and comes through square; the end is the
 // kicker's.
 TEST_CASE("a wrapper meets a backer more often than the end whom a mate kicks out") {
-  constexpr int kReps = 200;
+  constexpr int kWrapReps = 200;
   const Setup setup = looks::setupOf("counter-right-guard-and-h");
   const int wrapper = manWith(setup, BlockKind::wrap);
   const int end = setup.men[static_cast<std::size_t>(manWith(setup, BlockKind::kick))].block.target;
   int at_end = 0, at_backer = 0;
-  for (std::uint64_t seed = 1; seed <= kReps; ++seed) {
+  for (std::uint64_t seed = 1; seed <= kWrapReps; ++seed) {
     const int met = firstMet(play(setup, looks::model(), seed), wrapper);
     at_end += met == end;
     at_backer += met != kNobody && setup.men[static_cast<std::size_t>(met)].fit.level == 2;
   }
-  MESSAGE("wrapper first meets the end ", at_end, ", a backer ", at_backer, " of ", kReps);
-  CHECK(at_backer > at_end + kReps / 16);
+  MESSAGE("wrapper first meets the end ", at_end, ", a backer ", at_backer, " of ", kWrapReps);
+  CHECK(at_backer > at_end + kWrapReps / 16);
 }
