@@ -10,8 +10,7 @@ namespace gapsound {
 // clang-format off
 #define GAPSOUND_MODEL_CONSTANTS(X)                                                                        \
   X(loco_response_s) X(loco_brake_skill) X(loco_brake_line) X(loco_lateral_skill) X(loco_lateral_dl)       \
-  X(loco_lateral_ol) X(loco_curve_loss) X(loco_turn_rate) X(loco_turn_least) X(loco_crossover) X(loco_pads)       \
-  X(see_defense_s)                                                                                          \
+  X(loco_lateral_ol) X(loco_curve_loss) X(loco_turn_rate) X(loco_crossover) X(loco_pads) X(see_defense_s)  \
   X(see_offense_s) X(first_step_s) X(first_step_sd) X(snap_react_s) X(snap_react_sd) X(back_start_s)       \
   X(read_spread) X(read_spread_backer) X(read_lapse_share) X(read_lapse_s) X(read_evidence)                \
   X(read_patience_s) X(read_turn_s) X(key_back) X(key_pull) X(key_line) X(key_back_deep) X(key_man_deep)   \

@@ -120,8 +120,9 @@ bool targetIsLost(const AttackerView& v, const BlockerMemory& memory) {
   const bool shared = g.man(memory.target).engaged != kNobody && mateHas(v, memory.target);
   if (shared) return true;
   const bool own_job = memory.target == jobOf(v).target;
-  if (own_job && (g.clock() < 1.2 || (jobOf(v).pull != PullStyle::none && !memory.turned_up))) return false;
-  if (own_job && leadsThrough(jobOf(v).kind) && isBehindLine(v)) return false;
+  const bool on_his_way = g.clock() < 1.2 || (jobOf(v).pull != PullStyle::none && !memory.turned_up) ||
+                          (leadsThrough(jobOf(v).kind) && isBehindLine(v));
+  if (own_job && on_his_way) return false;
   const double t = meet(v, memory.target, 0.8 * v.body.top_speed).t;
   const bool behind = g.place(memory.target).y < g.self().pos.y - 0.9 && jobOf(v).pull == PullStyle::none &&
                       g.man(memory.target).vel.y < -1.0;

@@ -33,7 +33,7 @@ class PhysicsWorld {
   /// From now on he bumps into his own side too.
   void bumpMates(int man);
   /// For the coming step only. He is set round, not spun: turning takes no force here, and a spin would shove
-  /// who stands beside him.
+  /// who stands beside him. A turn of less than 0.03 rad a step is not made.
   void turn(int man, double rad_per_s);
   void step();  // one tick
 

@@ -302,8 +302,7 @@ class Rep {
       }
       world_->push(i, forces[at(i)]);
       const double turn = fixedAngle({dot(p.face, a.intent.face), cross(p.face, a.intent.face)});
-      if (std::abs(turn) > model_.loco_turn_least)  // every turn costs a search for whom he may touch
-        world_->turn(i, clamped(turn / kStep, -model_.loco_turn_rate, model_.loco_turn_rate));
+      world_->turn(i, clamped(turn / kStep, -model_.loco_turn_rate, model_.loco_turn_rate));
     }
     record_.hash = hash;
   }

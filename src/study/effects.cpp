@@ -117,7 +117,7 @@ void addSafetySpeed(Effects& list) {
                                 {"C9", 6000}})
     for (const SpeedClaim& claim : early) add(counter, claim);
   for (const Played& power :
-       {Played{"P1", 5000}, {"P2", 15000}, {"P3", 5000}, {"P4", 5000}, {"P5", 10000}, {"P6", 5000}})
+       {Played{"P1", 5000}, {"P2", 15000}, {"P3", 5000}, {"P4", 5000}, {"P5", 14000}, {"P6", 5000}})
     for (const SpeedClaim& claim : sound) add(power, claim);
 }
 
@@ -155,7 +155,7 @@ void addFits(Effects& list) {
                     0.001,
                     3000});
   }
-  for (const char* any : {"P1", "P2", "C1", "C4"})
+  for (const char* any : {"P1", "P2", "P3", "P6", "C1", "C4"})
     list.push_back({"d",
                     "wide: safety to the call, not inside",
                     any,
@@ -269,7 +269,7 @@ bool isShown(const Effect& e) {
   if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P5"});
   if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2"});
   if (e.item == "c") return true;
-  if (e.item == "d") return on({"P1", "C1", "C4"});
+  if (e.item == "d") return on({"P1", "P3", "P6", "C1", "C4"});
   if (e.item == "e") return on({"P1", "P3", "P4", "C7", "C8", "C9"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";

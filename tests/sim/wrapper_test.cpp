@@ -25,8 +25,7 @@ int firstMet(const Record& record, int man) {
 
 }  // namespace
 
-// Common practice, no source: the wrapper has his eyes on the backer and comes through square; the end is the
-// kicker's.
+// Common practice, no source: the wrapper has his eyes on the backer; the end is the kicker's.
 TEST_CASE("a wrapper meets a backer more often than the end whom a mate kicks out") {
   constexpr int kWrapReps = 200;
   const Setup setup = looks::setupOf("counter-right-guard-and-h");
