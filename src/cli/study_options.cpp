@@ -21,7 +21,7 @@ void addFiles(CLI::App& verb, OutputFiles& files) {
 
 void addSize(CLI::App& verb, ManyOptions& o, const char* words) {
   addJson(verb, o.json);
-  verb.add_option("-n", o.n, words)->check(CLI::Range(1, 10000000))->capture_default_str();
+  verb.add_option("-n", o.n, words)->check(CLI::Range(2, 10000000))->capture_default_str();
   verb.add_option("--jobs", o.jobs, "threads, 0 for all cores")->check(CLI::Range(0, 256));
 }
 

@@ -2,6 +2,8 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+
 #include "cli/outputs.hpp"
 #include "cli/print.hpp"
 #include "cli/session.hpp"
@@ -81,7 +83,7 @@ void printCurve(const SweepResult& result) {
 /// Means, the first setting down and the second across; * past the limit, [] the best.
 void printMap(std::FILE* to, const SweepResult& result) {
   const auto& columns = result.axes[1].values;
-  fmt::print(to, "{} down, {} across: mean gain, yd; [ ] least on other snaps, * costs too much\n{:>9}",
+  fmt::print(to, "{} down, {} across: mean gain, yd; [ ] least on these snaps, * costs too much\n{:>9}",
              axisName(result.axes[0]), axisName(result.axes[1]), "");
   for (const double value : columns) fmt::print(to, "{:>8g}", value);
   for (std::size_t k = 0; k < result.cells.size(); ++k) {
@@ -197,10 +199,10 @@ void showFirstLook(const VaryOptions& options, const SweepPlan& plan, const Rows
              [&] { return pageFor(plan.setups.front().title + " (first look)", first); });
 }
 
-bool enough(const Rows& rows) {
-  for (const auto& row : rows)
-    if (row.size() < 4) return false;
-  return true;
+/// Two snaps to judge a cell by, and with one setting two to choose the best one by.
+bool enough(const SweepPlan& plan, const Rows& rows) {
+  const std::size_t least = plan.axes.size() > 1 ? 2 : 4;
+  return std::all_of(rows.begin(), rows.end(), [&](const auto& row) { return row.size() >= least; });
 }
 
 }  // namespace
@@ -218,7 +220,7 @@ int runVary(const VaryOptions& options) {
   StudyJob job{task.looks, model, task.plan.schedule(), take};
   job.first_look = [&] { showFirstLook(options, task.plan, rows); };
   const StudyEnd end = runStudy(job, options);
-  if (end == StudyEnd::part || !enough(rows)) return exitCodeOf(end);
+  if (end == StudyEnd::part || !enough(task.plan, rows)) return exitCodeOf(end);
   SweepResult result = sweepOf(task.plan, rows);
   judgeBest(result, task.plan, model);
   writeFiles(options.files, tableOf(result), [&] { return pageFor(task.plan.setups.front().title, result); });

@@ -169,8 +169,9 @@ TEST_CASE("bad values of options that change a scenario") {
   checkRefusal(run({"rep", file, "--fault", "S=scrape_wide:x"}), 3, {"--fault", "S=scrape_wide:x"});
   checkRefusal(run({"vary", file, "--over", "players.SS.depth_yd=9:3:1"}), 3, {"--over", "LO:HI:STEP"});
   checkRefusal(run({"vary", file, "--over", "players.SS.depth_yd=3:9:0"}), 3, {"--over", "STEP > 0"});
-  checkRefusal(run({"vary", file, "--over", "players.SS.downhill_yps=3:30:1", "-n", "1"}), 3,
+  checkRefusal(run({"vary", file, "--over", "players.SS.downhill_yps=3:30:1", "-n", "2"}), 3,
                {"/players/SS/downhill_yps", "1 to 11"});
+  checkRefusal(run({"reps", file, "-n", "1"}), 2, {"-n", "2 to 10000000"});
   checkRefusal(run({"versus", file, "--b", "defense.front=D99"}), 3, {"/defense/front", "D99"});
   checkRefusal(run({"list", "shoes"}), 3, {"shoes", "formations"});
 }

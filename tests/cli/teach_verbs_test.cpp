@@ -48,8 +48,8 @@ Outcome good(const std::vector<std::string>& arguments) {
 }
 
 /// A plan of one run and one call that has something of everything.
-std::string smallPlan(const ScratchFolder& scratch, const std::string& call = "Over") {
-  const nlohmann::json plan = {
+std::string smallPlan(const ScratchFolder& scratch, const std::string& call = "Over", std::size_t runs = 2) {
+  nlohmann::json plan = {
       {"gapsound", 1},
       {"title", "Small week"},
       {"level", "pro"},
@@ -63,6 +63,7 @@ std::string smallPlan(const ScratchFolder& scratch, const std::string& call = "O
         {{"name", "Zone"}, {"formation", "F01"}, {"scheme", "R04"}, {"share", 0.4}}}},
       {"calls", {{{"name", call}, {"front", "D01"}}}},
       {"practice", {{{"day", "Tuesday"}, {"reps", 6}, {"minutes", 35}, {"contact", "live"}}}}};
+  while (plan["runs"].size() > runs) plan["runs"].erase(runs);
   return scratch.file("plan-small.json", plan.dump());
 }
 
@@ -143,7 +144,7 @@ TEST_CASE("a week writes what it lists, warns of contact, and goes on where it w
   const ScratchFolder scratch;
   const std::string plan = smallPlan(scratch), folder = scratch.path("week");
   const std::vector<std::string> call{
-      "week", plan, "-o", folder, "-n", "12", "--only", "summary,matrix,sheets,cards", "--json"};
+      "week", plan, "-o", folder, "-n", "6", "--only", "summary,matrix,sheets,cards", "--json"};
   const auto written = nlohmann::json::parse(good(call).out)["written"];
   REQUIRE(written.size() == 6);
   for (const auto& file : written) {
@@ -166,7 +167,7 @@ TEST_CASE("a week writes what it lists, warns of contact, and goes on where it w
 
 TEST_CASE("long: a week killed at any moment and gone on with gives the same files, and every file opens") {
   const ScratchFolder scratch;
-  const std::string plan = smallPlan(scratch);
+  const std::string plan = smallPlan(scratch, "Over", 1);
   const auto call = [&](const std::string& folder) {
     return std::vector<std::string>{"week", plan, "-o", scratch.path(folder), "-n", "24", "--json"};
   };
@@ -221,12 +222,12 @@ TEST_CASE("correct without anything seen, or with a man nobody knows, says so in
 TEST_CASE("a call's name cannot put a file outside the week's folder, and a link out of it is refused") {
   const ScratchFolder scratch;
   const std::string plan = smallPlan(scratch, "../../escape");
-  good({"week", plan, "-o", scratch.path("week"), "-n", "6", "--only", "sheets"});
-  CHECK(fs::exists(scratch.path("week/sheets/escape.pdf")));
+  good({"week", plan, "-o", scratch.path("week"), "-n", "6", "--only", "cards"});
+  CHECK(fs::exists(scratch.path("week/cards/escape.pdf")));
   fs::create_directory(scratch.path("elsewhere"));
   fs::create_directory(scratch.path("linked"));
-  fs::create_directory_symlink(scratch.path("elsewhere"), scratch.path("linked/sheets"));
-  const Outcome outcome = run({"week", plan, "-o", scratch.path("linked"), "-n", "6", "--only", "sheets"});
+  fs::create_directory_symlink(scratch.path("elsewhere"), scratch.path("linked/cards"));
+  const Outcome outcome = run({"week", plan, "-o", scratch.path("linked"), "-n", "6", "--only", "cards"});
   CHECK(outcome.code == 3);
   CHECK(has(outcome.err, "a place inside"));
   CHECK(fs::is_empty(scratch.path("elsewhere")));
