@@ -1,7 +1,7 @@
 #pragma once
 #include <string>
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): the name the library gave itself
 class App;
 }
 

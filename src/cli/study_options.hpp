@@ -4,7 +4,7 @@
 
 #include "cli/options.hpp"
 
-namespace CLI {
+namespace CLI {  // NOLINT(readability-identifier-naming): the name the library gave itself
 class App;
 class Option;
 }  // namespace CLI
