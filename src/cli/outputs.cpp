@@ -11,15 +11,18 @@ void requireFiles(const OutputFiles& files) {
     if (!file->empty()) requireWritable(*file);
 }
 
-void writeTable(const OutputFiles& files, const std::string& table) {
-  if (!files.csv.empty()) writeAtomically(files.csv, table);
-}
-
-void writePictures(const OutputFiles& files, const DisplayList& page) {
-  const Theme theme = shippedTheme("paper");
-  if (!files.png.empty()) writePng(page, theme, files.png);
-  if (!files.svg.empty()) writeSvg(page, theme, files.svg);
-  if (!files.pdf.empty()) writePdf({page}, theme, files.pdf);
+void writeFiles(const OutputFiles& files, const std::string& table,
+                const std::function<DisplayList()>& page) {
+  std::vector<FileContent> contents;
+  if (!files.csv.empty()) contents.push_back({files.csv, table});
+  if (!files.png.empty() || !files.svg.empty() || !files.pdf.empty()) {
+    const Theme theme = shippedTheme("paper");
+    const DisplayList drawn = page();
+    if (!files.png.empty()) contents.push_back({files.png, pngBytes(drawn, theme, files.png)});
+    if (!files.svg.empty()) contents.push_back({files.svg, svgText(drawn, theme, files.svg)});
+    if (!files.pdf.empty()) contents.push_back({files.pdf, pdfBytes({drawn}, theme, files.pdf)});
+  }
+  writeAtomically(contents);
 }
 
 }  // namespace gapsound

@@ -19,15 +19,15 @@ void addFiles(CLI::App& verb, OutputFiles& files) {
   verb.add_option("--pdf", files.pdf, "page");
 }
 
-void addSize(CLI::App& verb, ManyOptions& o, const char* words) {
+void addSize(CLI::App& verb, ManyOptions& o, int least, const char* words) {
   addJson(verb, o.json);
-  verb.add_option("-n", o.n, words)->check(CLI::Range(2, 10000000))->capture_default_str();
+  verb.add_option("-n", o.n, words)->check(CLI::Range(least, 10000000))->capture_default_str();
   verb.add_option("--jobs", o.jobs, "threads, 0 for all cores")->check(CLI::Range(0, 256));
 }
 
 /// All but the file.
 void addStudy(CLI::App& verb, ManyOptions& o) {
-  addSize(verb, o, "reps of each look, at most that many with --until-width");
+  addSize(verb, o, 2, "reps of each look, at most that many with --until-width");  // one has no interval
   addFiles(verb, o.files);
   verb.add_flag("--resume", o.resume, "go on where the same command was interrupted");
   verb.add_option("--checkpoint", o.checkpoint,
@@ -72,7 +72,7 @@ void addPlay(CLI::App& verb, PlayOptions& options) {
 
 void addMany(CLI::App& verb, ManyOptions& o) {
   addPlay(verb, o);
-  addSize(verb, o, "reps");
+  addSize(verb, o, 1, "reps");
 }
 
 void addReps(CLI::App& verb, ManyOptions& o) {

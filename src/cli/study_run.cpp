@@ -177,6 +177,15 @@ class Player {
     }
   }
 
+  void flushLog() {
+    if (!log_) return;
+    try {
+      log_->flush();
+    } catch (const Error& error) {
+      goOnWithout(error);
+    }
+  }
+
   void play() {
     openLog();
     const InterruptGuard guard;
@@ -193,7 +202,7 @@ class Player {
   }
 
   StudyEnd stop() {
-    if (log_) log_->flush();
+    flushLog();
     fmt::print(stderr, "stopped after {} of {} reps; ", next_, schedule_.size());
     fmt::print(stderr, "{}\n",
                without_ ? "they are not kept" : "they are kept: the same command with --resume goes on");
@@ -208,8 +217,10 @@ class Player {
                  schedule_.size());
       return StudyEnd::part;
     }
-    if (log_) log_->flush();
-    if (begun_ && !job_.keep_log) dropLog();
+    if (job_.keep_log)
+      flushLog();
+    else if (begun_)
+      dropLog();
     return StudyEnd::whole;
   }
 

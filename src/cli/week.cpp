@@ -261,7 +261,9 @@ int runWeek(const WeekOptions& options) {
     for (const std::string& file : folder.files()) written.push_back(file);
     printAnswer({{"written", written}});
   } else {
-    fmt::print("{}: {} files, begin with summary.pdf\n", options.out, folder.files().size());
+    const std::vector<std::string> files = folder.files();
+    const std::string first = files.empty() ? "" : std::filesystem::path(files.front()).filename().string();
+    fmt::print("{}: {} files{}{}\n", options.out, files.size(), first.empty() ? "" : ", begin with ", first);
   }
   return 0;
 }

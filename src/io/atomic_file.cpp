@@ -10,6 +10,7 @@
 #include <cstring>
 #include <filesystem>
 #include <fstream>
+#include <list>
 #include <utility>
 
 #include "base/error.hpp"
@@ -37,6 +38,7 @@ class Temporary {
   Temporary(const Temporary&) = delete;
   Temporary& operator=(const Temporary&) = delete;
 
+  /// The whole content, flushed to disk.
   void write(std::string_view content) {
     while (!content.empty()) {
       const ssize_t done = ::write(handle_, content.data(), content.size());
@@ -44,14 +46,13 @@ class Temporary {
       if (done < 0) refuse(target_, "cannot be written");
       content.remove_prefix(static_cast<std::size_t>(done));
     }
-  }
-  void moveIntoPlace() {
     fchmod(handle_, modeOfTarget());
     const bool flushed = fsync(handle_) == 0;
     const bool closed = close(std::exchange(handle_, -1)) == 0;
-    if (!flushed || !closed || std::rename(name_.c_str(), target_.c_str()) != 0) {
-      refuse(target_, "cannot be written");
-    }
+    if (!flushed || !closed) refuse(target_, "cannot be written");
+  }
+  void moveIntoPlace() {
+    if (std::rename(name_.c_str(), target_.c_str()) != 0) refuse(target_, "cannot be written");
     moved_ = true;
   }
 
@@ -92,11 +93,18 @@ void writeInto(const std::string& name, std::string_view content) {
 }  // namespace
 
 void writeAtomically(const std::string& file, std::string_view content) {
-  refuseFolder(file, "cannot be written");
-  if (isNoFile(file)) return writeInto(file, content);
-  Temporary temporary(file);
-  temporary.write(content);
-  temporary.moveIntoPlace();
+  const FileContent only{file, std::string(content)};
+  writeAtomically(std::span(&only, 1));
+}
+
+void writeAtomically(std::span<const FileContent> files) {
+  for (const FileContent& it : files) refuseFolder(it.file, "cannot be written");
+  std::list<Temporary> temporaries;
+  for (const FileContent& it : files)
+    if (!isNoFile(it.file)) temporaries.emplace_back(it.file).write(it.content);
+  for (const FileContent& it : files)
+    if (isNoFile(it.file)) writeInto(it.file, it.content);
+  for (Temporary& temporary : temporaries) temporary.moveIntoPlace();
 }
 
 void requireWritable(const std::string& file) {

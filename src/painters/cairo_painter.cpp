@@ -54,15 +54,19 @@ void fit(cairo_t* cr, const DisplayList& list, Vec2 sheet) {
 
 }  // namespace
 
-void writePng(const DisplayList& list, const Theme& theme, const std::string& file, double scale) {
+std::string pngBytes(const DisplayList& list, const Theme& theme, const std::string& what, double scale) {
   Typesetter typesetter;
   const Surface surface = pixels(scale * list.width, scale * list.height);
   const Context cr(cairo_create(surface.get()));
   cairo_scale(cr.get(), scale, scale);
   paint(cr.get(), list, theme, typesetter);
   std::string content;
-  requireFine(cairo_surface_write_to_png_stream(surface.get(), append, &content), file);
-  writeAtomically(file, content);
+  requireFine(cairo_surface_write_to_png_stream(surface.get(), append, &content), what);
+  return content;
+}
+
+void writePng(const DisplayList& list, const Theme& theme, const std::string& file, double scale) {
+  writeAtomically(file, pngBytes(list, theme, file, scale));
 }
 
 void writePixels(std::span<std::uint8_t> pixels, int width, int height, const std::string& file) {
@@ -107,8 +111,8 @@ void writeSvg(const DisplayList& list, const Theme& theme, const std::string& fi
   writeAtomically(file, svgText(list, theme, file));
 }
 
-void writePdf(const std::vector<DisplayList>& pages, const Theme& theme, const std::string& file,
-              Paper paper) {
+std::string pdfBytes(const std::vector<DisplayList>& pages, const Theme& theme, const std::string& what,
+                     Paper paper) {
   Typesetter typesetter;
   std::string content;
   const Surface surface(cairo_pdf_surface_create_for_stream(append, &content, 612.0, 792.0));
@@ -124,8 +128,13 @@ void writePdf(const std::vector<DisplayList>& pages, const Theme& theme, const s
     cairo_show_page(cr.get());
   }
   cairo_surface_finish(surface.get());
-  requireFine(cairo_surface_status(surface.get()), file);
-  writeAtomically(file, content);
+  requireFine(cairo_surface_status(surface.get()), what);
+  return content;
+}
+
+void writePdf(const std::vector<DisplayList>& pages, const Theme& theme, const std::string& file,
+              Paper paper) {
+  writeAtomically(file, pdfBytes(pages, theme, file, paper));
 }
 
 void writePicture(const DisplayList& list, const Theme& theme, const std::string& file) {

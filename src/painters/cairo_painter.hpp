@@ -15,12 +15,17 @@ namespace gapsound {
 /// All throw Error(noAccess) when a font is missing or the file cannot be written.
 /// `scale`: pixels per page unit, (0, 8].
 void writePng(const DisplayList& list, const Theme& theme, const std::string& file, double scale = 1.0);
+/// The PNG itself; `what` stands for the file in messages.
+[[nodiscard]] std::string pngBytes(const DisplayList& list, const Theme& theme, const std::string& what,
+                                   double scale = 1.0);
 /// A finished picture as PNG: rows from the top, 4 bytes a pixel (blue, green, red, unused).
 void writePixels(std::span<std::uint8_t> pixels, int width, int height, const std::string& file);
 /// The SVG document itself; `what` stands for the file in messages.
 [[nodiscard]] std::string svgText(const DisplayList& list, const Theme& theme, const std::string& what);
 void writeSvg(const DisplayList& list, const Theme& theme, const std::string& file);
 /// One sheet of paper per list, fitted and centred, upright or lying as the list is.
+[[nodiscard]] std::string pdfBytes(const std::vector<DisplayList>& pages, const Theme& theme,
+                                   const std::string& what, Paper paper = Paper::letter);
 void writePdf(const std::vector<DisplayList>& pages, const Theme& theme, const std::string& file,
               Paper paper = Paper::letter);
 /// By the ending of the file: .png, .svg or .pdf; InputError for any other.

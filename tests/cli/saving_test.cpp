@@ -94,6 +94,14 @@ TEST_CASE("a disk that is full or a folder that takes nothing leaves no trace an
   CHECK(full.code == 4);
   CHECK(full.err.find(tape + ": cannot be written") != std::string::npos);
   CHECK(folder.names().empty());
+  // The table would fit, the picture does not: neither is there.
+  const auto both =
+      shell("trap '' XFSZ; ulimit -f 8; " + lineOf({"reps", kLook, "-n", "20", "--csv", folder.path("a.csv"),
+                                                    "--png", folder.path("b.png")}));
+  INFO(both.err);
+  CHECK(both.code == 4);
+  CHECK(both.err.find(folder.path("b.png") + ": cannot be written") != std::string::npos);
+  CHECK(folder.names().empty());
   const auto study = shell("trap '' XFSZ; ulimit -f 4; " +
                            lineOf({"reps", kLook, "-n", "120", "--checkpoint", folder.path("log")}));
   CHECK(study.code == 0);

@@ -47,7 +47,7 @@ Outcome good(const std::vector<std::string>& arguments) {
   return outcome;
 }
 
-/// A plan of one run and one call that has something of everything.
+/// A plan of one call and one or two runs that has something of everything.
 std::string smallPlan(const ScratchFolder& scratch, const std::string& call = "Over", std::size_t runs = 2) {
   nlohmann::json plan = {
       {"gapsound", 1},

@@ -5,6 +5,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <string>
+#include <vector>
 
 #include "base/error.hpp"
 
@@ -45,6 +46,20 @@ TEST_CASE("what cannot be written leaves no trace") {
   fs::create_directory(folder.path / "sub");
   CHECK_THROWS_AS(writeAtomically(folder.file("sub"), "x"), Error);
   CHECK(folder.count() == 1);
+}
+
+TEST_CASE("of files that belong together all are written or none") {
+  const Folder folder;
+  writeAtomically(folder.file("old"), "old");
+  const std::vector<FileContent> broken{{folder.file("old"), "new"}, {folder.file("none/b"), "b"}};
+  CHECK_THROWS_AS(writeAtomically(broken), Error);
+  CHECK(readWhole(folder.file("old")) == "old");
+  CHECK(folder.count() == 1);
+  const std::vector<FileContent> fine{{folder.file("old"), "new"}, {folder.file("b"), "b"}};
+  writeAtomically(fine);
+  CHECK(readWhole(folder.file("old")) == "new");
+  CHECK(readWhole(folder.file("b")) == "b");
+  CHECK(folder.count() == 2);
 }
 
 TEST_CASE("a device is written into and stays a device") {
