@@ -155,6 +155,7 @@ enum class BlockRule : std::uint8_t {
   cutoff,
   scoop,
   lock,
+  lock_end,  // last man of the line on the back side: the end there is his
   lock_gun,  // last man of the line on the back side of a gun: nothing fakes the end there, so he is locked
   arc,
   fan,

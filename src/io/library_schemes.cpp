@@ -27,6 +27,7 @@ constexpr std::pair<const char*, BlockRule> kRules[] = {{"down", BlockRule::down
                                                         {"cutoff", BlockRule::cutoff},
                                                         {"scoop", BlockRule::scoop},
                                                         {"lock", BlockRule::lock},
+                                                        {"lock_end", BlockRule::lock_end},
                                                         {"lock_gun", BlockRule::lock_gun},
                                                         {"arc", BlockRule::arc},
                                                         {"fan", BlockRule::fan},

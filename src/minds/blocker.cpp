@@ -5,6 +5,7 @@
 #include "base/numbers.hpp"
 #include "minds/offense.hpp"
 #include "minds/pursuit.hpp"
+#include "minds/traffic.hpp"
 
 namespace gapsound {
 namespace {
@@ -141,11 +142,33 @@ bool passesOff(const AttackerView& v, BlockerMemory& memory) {
   return true;
 }
 
+// Through the hole without a man of his own: who is nearest to the lane he leads into, and soon to be had.
+int mostDangerous(const AttackerView& v) {
+  const Glimpse& g = v.glimpse;
+  const Vec2 lane{aimNow(v), 2.0};
+  int best = kNobody;
+  double least = 99.0;
+  for (int d = kOffense; d < kMen; ++d) {
+    if (g.man(d).down || mateHas(v, d)) continue;
+    const double t = meet(v, d, 0.8 * v.body.top_speed).t;
+    const double own = d == jobOf(v).target ? 1.0 : 0.0;  // s or yd by which he prefers the man he was told
+    const double cost = t + distance(g.place(d) + 0.25 * g.man(d).vel, lane) - own;
+    if (t > 1.8 || cost >= least) continue;
+    least = cost;
+    best = d;
+  }
+  return best;
+}
+
 void reconsider(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
   if (g.clock() < memory.next_look_s) return;
   memory.next_look_s = g.clock() + 0.16;
   if (g.clock() < 0.35 || !(passesOff(v, memory) || targetIsLost(v, memory))) return;
+  if (leadsThrough(jobOf(v).kind)) {
+    if (const int man = mostDangerous(v); man != kNobody) memory.target = man;
+    return;
+  }
   const int climb = jobOf(v).climb_to;
   if (memory.target != climb && climb != kNobody && !g.man(climb).down && !mateHas(v, climb) &&
       meet(v, climb, 0.8 * v.body.top_speed).t < 1.6) {
@@ -164,15 +187,28 @@ Vec2 wrapGate(const AttackerView& v) {
   return {(for_keeper ? read.keep_aim_x : aimNow(v)) + 0.2, -0.2};
 }
 
-// A pass set: two steps back, hands up. Past: a step outside the man on him before he climbs.
+// Through an open door he comes square: his speed across is gone when he is there. Round a shut one he runs
+// on.
+Vec2 intoDoor(const AttackerView& v, Vec2 gate, double pace) {
+  const SeenDoor door = doorOf(v);
+  const Vec2 way = gate - v.glimpse.self().pos;
+  const Vec2 straight = pace * unit(way);
+  const double across = std::sqrt(2.0 * v.body.lateral * std::abs(way.x));
+  if ((door.exists && door.width < v.model.door_shut_yd) || across > std::abs(straight.x)) return straight;
+  return {signOf(way.x) * across, std::sqrt(pace * pace - across * across)};
+}
+
+// A pass set: two steps back, hands up. Past: a step away from the man left to the trap before he climbs.
 bool shows(const AttackerView& v, const BlockerMemory& memory, Intent& intent) {
   const Glimpse& g = v.glimpse;
   const Show show = jobOf(v).show;
   const double since = g.clock() - memory.start_s;
   if (show == Show::none || since > (show == Show::pass_set ? v.model.show_set_s : v.model.show_past_s))
     return false;
-  const double side = g.spot(g.selfIndex()).x < 0.0 ? -1.0 : 1.0;
-  intent.want = show == Show::pass_set ? Vec2{0.3 * side, -1.8} : Vec2{2.2 * side, 1.2};
+  const double x = g.spot(g.selfIndex()).x;
+  const int left = jobOf(v).spares;
+  const double away = left == kNobody ? signOf(x) : signOf(x - g.spot(left).x);
+  intent.want = show == Show::pass_set ? Vec2{0.3 * signOf(x), -1.8} : Vec2{2.2 * away, 1.2};
   intent.face = {0.0, 1.0};
   return true;
 }
@@ -209,6 +245,19 @@ bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
   return true;
 }
 
+// A man who leads runs to the hole first; on a zone run there is none for him and he goes straight at his
+// man.
+bool makesForGate(const AttackerView& v, const BlockJob& job, int target) {
+  const bool zone_lead = job.kind == BlockKind::lead && v.sheet.run.bends;
+  const bool close = distance(v.glimpse.place(target), v.glimpse.self().pos) < v.model.wrap_near_yd;
+  return leadsThrough(job.kind) && !zone_lead && isBehindLine(v) && !close;
+}
+
+// On the way up he goes round pairs; who leaves a double of a gap run goes up off the man they have driven.
+bool climbsRound(const AttackerView& v, const BlockJob& job, int target) {
+  return job.kind == BlockKind::climb || (v.sheet.run.bends && target == job.climb_to);
+}
+
 // At a man on his head he takes short steps, with power under him; at one beside him and in space he runs.
 Intent runAt(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
@@ -225,10 +274,10 @@ Intent runAt(const AttackerView& v, BlockerMemory& memory) {
     return intent;
   }
   const Meeting met = meet(v, memory.target, pace);
-  Vec2 aim = aimAt(v, job, memory.target, met.point);
-  const bool close = distance(g.place(memory.target), me) < v.model.wrap_near_yd;
-  if (leadsThrough(job.kind) && isBehindLine(v) && !close) aim = wrapGate(v);
-  intent.want = pace * unit(aim - me);
+  const bool to_gate = makesForGate(v, job, memory.target);
+  const Vec2 aim = to_gate ? wrapGate(v) : aimAt(v, job, memory.target, met.point);
+  intent.want = to_gate && memory.turned_up ? intoDoor(v, aim, pace) : pace * unit(aim - me);
+  if (climbsRound(v, job, memory.target)) intent.want = roundTraffic(g, v.model, intent.want);
   if (isOnHim(v, job, memory.target)) {
     const double beside = std::max(std::abs(g.place(memory.target).x - me.x), std::abs(met.point.x - me.x));
     intent.want.y = std::min(intent.want.y, v.model.fire_forward + v.model.fire_slant * beside);

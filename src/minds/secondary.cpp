@@ -193,7 +193,7 @@ Intent playCorner(const DefenderView& v, DefenderMemory& memory, int side) {
   const bool bounces = own == side && plan.end != kNobody && g.ball().y > -1.5 &&
                        side * projectedCrossing(g) > side * g.place(plan.end).x + 1.0;
   if (bounces || g.ball().y > 0.5 ||
-      (ballDeclares(g, v.model, 0.0) && distance(g.ball(), g.self().pos) < 6.0)) {
+      (ballDeclares(g, v.model, 0.0) && distance(g.ball(), g.self().pos) < kDeep)) {
     memory.reading.declared = true;
     return pursue(g, v.model, v.body, own * v.model.lever_corner, v.body.top_speed);
   }

@@ -24,8 +24,8 @@ BlockKind kindOf(BlockRule rule) {
       {BlockRule::wrap, BlockKind::wrap},     {BlockRule::lead, BlockKind::lead},
       {BlockRule::insert, BlockKind::insert}, {BlockRule::hinge, BlockKind::hinge},
       {BlockRule::cutoff, BlockKind::cutoff}, {BlockRule::lock, BlockKind::base},
-      {BlockRule::lock_gun, BlockKind::base}, {BlockRule::arc, BlockKind::arc},
-      {BlockRule::stalk, BlockKind::stalk}};
+      {BlockRule::lock_end, BlockKind::base}, {BlockRule::lock_gun, BlockKind::base},
+      {BlockRule::arc, BlockKind::arc},       {BlockRule::stalk, BlockKind::stalk}};
   for (const auto& [known, kind] : kKinds) {
     if (known == rule) return kind;
   }
@@ -210,8 +210,10 @@ bool Blocking::apply(int man, const BlockStep& step) {
       return crack(man, step);
     case BlockRule::fake:
       return fake(man);
+    case BlockRule::lock_end:
+      return endsLine(man) && onMan(man, kindOf(step.rule), step);
     case BlockRule::lock_gun:
-      return endsLineOfGun(man) && onMan(man, kindOf(step.rule), step);
+      return endsLine(man) && snapSeen(look_) == SnapKind::gun && onMan(man, kindOf(step.rule), step);
     default:
       return onMan(man, kindOf(step.rule), step);
   }
@@ -224,16 +226,15 @@ int Blocking::behind(int man) const {
   return near == kNobody ? counts_.back_edge : near;
 }
 
-bool Blocking::endsLineOfGun(int man) const {
-  return neighbour(man, -1) == kNobody && snapSeen(look_) == SnapKind::gun;
-}
+bool Blocking::endsLine(int man) const { return neighbour(man, -1) == kNobody; }
 
 bool Blocking::onMan(int man, BlockKind kind, const BlockStep& step) {
-  const bool is_behind = kind == BlockKind::hinge || kind == BlockKind::cutoff ||
-                         step.rule == BlockRule::lock || step.rule == BlockRule::lock_gun;
+  const bool is_behind = kind == BlockKind::hinge || kind == BlockKind::cutoff || kind == BlockKind::base;
   BlockJob& j = job(man);
   j.kind = kind;
   j.target = step.at.empty() && is_behind ? behind(man) : targetNamed(step.at.empty() ? "next" : step.at);
+  const bool leads = kind == BlockKind::lead || kind == BlockKind::insert;
+  if (leads) climbed_to_.push_back(j.target);
   const bool behind_line = attackerOf(look_, man).spot.y < -kPullsFrom;
   j.pull = behind_line ? PullStyle::none : pullOf(step.pull);
   j.pull_depth = j.pull == PullStyle::none ? 0.0 : step.depth;

@@ -65,7 +65,7 @@ bool Blocking::pullAround(int man, const BlockStep& step) {
   return onMan(man, first ? BlockKind::kick : BlockKind::wrap, pull);
 }
 
-/// The man left for the trap or wham is on me: I show him the way out and climb.
+/// The man left for the trap or wham is on me: I step away from him and climb.
 bool Blocking::influence(int man, const BlockStep& step) {
   const bool on_me = std::any_of(reserved_.begin(), reserved_.end(), [&](int left) {
     return left != kNobody && magnitude(x(left) - x(man)) < 2.0 * kOnMe;

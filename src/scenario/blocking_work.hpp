@@ -84,7 +84,7 @@ class Blocking {
   bool fake(int man);
   bool onMan(int man, BlockKind kind, const BlockStep& step);
   int behind(int man) const;
-  bool endsLineOfGun(int man) const;
+  bool endsLine(int man) const;
   int helper(int man) const;
   void addManner(int man, const BlockStep& step);
   void pair(int stays, int leaves, int target);
@@ -118,8 +118,8 @@ class Blocking {
   std::array<bool, kOffense> decided_{};
   std::map<int, std::string> part_of_;
   std::vector<Climber> climbers_;
-  std::vector<int> climbed_to_;
-  std::vector<int> reserved_;  // linemen nobody but their own man may take
+  std::vector<int> climbed_to_;  // men of the second level somebody goes to
+  std::vector<int> reserved_;    // linemen nobody but their own man may take
   bool reserves_b1_ = false;
   int around_ = 0;  // pullers sent around the edge so far
   std::vector<std::string> notes_;

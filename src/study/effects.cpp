@@ -116,8 +116,13 @@ void addSafetySpeed(Effects& list) {
                                 {"C8", 6000},
                                 {"C9", 6000}})
     for (const SpeedClaim& claim : early) add(counter, claim);
-  for (const Played& power :
-       {Played{"P1", 5000}, {"P2", 15000}, {"P3", 5000}, {"P4", 5000}, {"P5", 14000}, {"P6", 5000}})
+  for (const Played& power : {Played{"P1", 5000},
+                              {"P2", 5000},
+                              {"P5", 5000},
+                              {"P6", 5000},
+                              {"P7", 4000},
+                              {"P8", 4000},
+                              {"P9", 6000}})
     for (const SpeedClaim& claim : sound) add(power, claim);
 }
 
@@ -133,7 +138,7 @@ void addFits(Effects& list) {
                     0.4,
                     0.001,
                     3000});
-  for (const char* any : {"P1", "P2", "C1", "C2"}) {
+  for (const char* any : {"P1", "P2", "P7", "P8", "C1", "C2"}) {
     list.push_back({"c",
                     "kicked: backer over, not back inside",
                     any,
@@ -155,7 +160,7 @@ void addFits(Effects& list) {
                     0.001,
                     3000});
   }
-  for (const char* any : {"P1", "P2", "P3", "P6", "C1", "C4"})
+  for (const char* any : {"P1", "P2", "P6", "P9", "C1", "C4"})
     list.push_back({"d",
                     "wide: safety to the call, not inside",
                     any,
@@ -248,6 +253,9 @@ std::vector<EffectLook> effectLooks() {
           {"C5", "counter F03 D04", look("F03", "D04", "R02")},
           {"P5", "power F04 D01", look("F04", "D01", "R01")},
           {"P6", "power F10 D01", look("F10", "D01", "R01")},
+          {"P7", "power F08 D01", look("F08", "D01", "R01")},
+          {"P8", "power F08 D03", look("F08", "D03", "R01")},
+          {"P9", "power F12 D01", look("F12", "D01", "R01")},
           {"C6", "counter left F01 D03", toTheLeft(look("F01", "D03", "R02"))},
           {"C7", "counter F01 D03", look("F01", "D03", "R02")},
           {"C8", "counter F02 D03", look("F02", "D03", "R02")},
@@ -264,12 +272,12 @@ bool isShown(const Effect& e) {
   if (e.demand == Demand::reported || e.item == "b") return true;
   if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C4", "C7", "C8", "C9"});
   if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C2", "C4"});
-  if (e.words.starts_with("sound read")) return on({"P1", "P2", "P3", "P4", "P5", "P6"});
-  if (e.words == "at 9: backer too wide, not right") return on({"P2", "P4", "P5", "P6"});
-  if (e.words == "at 9: kicked and over, not wide") return on({"P2", "P5"});
-  if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2"});
-  if (e.item == "c") return true;
-  if (e.item == "d") return on({"P1", "P3", "P6", "C1", "C4"});
+  if (e.words.starts_with("sound read")) return true;
+  if (e.words == "at 9: backer too wide, not right") return on({"P5", "P6", "P7", "P8", "P9"});
+  if (e.words == "at 9: kicked and over, not wide") return on({"P5", "P7", "P8", "P9"});
+  if (e.words == "kicked: backer over, not back inside") return on({"P2", "P7", "P8"});
+  if (e.item == "c") return on({"P1", "P2", "C1", "C2"});
+  if (e.item == "d") return on({"P1", "P6", "P9", "C1", "C4"});
   if (e.item == "e") return on({"P1", "P3", "P4", "C7", "C8", "C9"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";

@@ -146,7 +146,7 @@ void addForceAndCutback(Facts& facts) {
        "force set early lets fewer runs past him; set deep, the alley widens",
        kPractice,
        {{"force 0.8 s late: outside", sky, sky.fault("SS", F::late_read, 0.8), Y::outside, +1, 800},
-        {"force too deep", sky, sky.fault("SS", F::too_deep, 4.0), Y::to_twenty, +1, 3000}}});
+        {"force too deep", sky, sky.fault("SS", F::too_deep, 4.0), Y::to_twenty, +1, 15000}}});
   const Drawn zone{"F01", "D01", "R04"};
   facts.push_back(
       {8,
@@ -186,7 +186,7 @@ void addLine(Facts& facts) {
       {11,
        "penetration where the run goes: losses, pullers held up, wider spread",
        kPractice,
-       {{"tackle comes through", power(), through, Y::lost, +1, 1500},
+       {{"tackle comes through", power(), through, Y::lost, +1, 12000},
         {"right tackle lets him by", power(), power().fault("RT", F::whiff, 1.0), Y::through, -1, 6000},
         {"tackle comes through", power(), through, Y::spread, +1, 15000}}});
   const auto into = [](const Drawn& look) { return look.call(&DefensePlan::movement, "slant strong"); };
@@ -337,7 +337,9 @@ void addTacklersAndAlignment(Facts& facts) {
       {27,
        "a safety rolled down helps on his side and costs on the other",
        kPractice,
-       {{"rolled down: run at him", power(), power().call(&DefensePlan::shell, sky), Y::to_twenty, -1, 8000},
+       {missed({"rolled down: run at him", power(), power().call(&DefensePlan::shell, sky), Y::to_twenty, -1,
+                8000},
+               "the man who leads through meets him near the line, where from depth he comes after him"),
         {"rolled down: run away", power().left(), power().left().call(&DefensePlan::shell, sky), Y::to_twenty,
          +1, 2000},
         beyond(

@@ -99,7 +99,7 @@ TEST_CASE("counter with guard and H by hand: over, under, 4-2-5, odd, bear") {
 // The tackle away from the run locks the man on him, so a three on the back-side guard is the guard's.
 TEST_CASE("inside zone by hand: over, under, 4-2-5, odd, bear") {
   checkTable({"F01", "R04", "D01", "quarters",
-              {"Y base|reach SE", "RT combo DT +RG >S", "RG combo DT +RT", "C combo NT +LG >M",
+              {"Y base|reach SE", "RT combo DT +RG >S", "RG combo DT +RT", "C combo NT +LG >W",
                "LG combo NT +C >W", "LT base WE", "F lead M"}});
   checkTable({"F01", "R04", "D02", "quarters",
               {"Y base|reach S", "RT combo SE +RG", "RG combo SE +RT >M", "C reach NT", "LG base|back DT",
@@ -119,8 +119,8 @@ TEST_CASE("inside zone by hand: over, under, 4-2-5, odd, bear") {
 // there the tackle climbs and the end man is left.
 TEST_CASE("wide zone by hand: over, under, 4-2-5, odd, bear") {
   checkTable({"F01", "R06", "D01", "quarters",
-              {"Y combo SE +RT", "RT combo SE +Y >S", "RG reach DT", "C combo NT +LG >M", "LG combo NT +C",
-               "LT climb >W", "F lead M"}});
+              {"Y combo SE +RT", "RT combo SE +Y >S", "RG reach DT", "C combo NT +LG >W", "LG combo NT +C",
+               "LT climb >FS", "F lead M"}});
   checkTable({"F01", "R06", "D02", "quarters",
               {"Y reach S", "RT combo SE +RG", "RG combo SE +RT >M", "C reach NT", "LG combo DT +LT >W",
                "LT combo DT +LG", "F lead W"}});
@@ -137,7 +137,7 @@ TEST_CASE("wide zone by hand: over, under, 4-2-5, odd, bear") {
 
 TEST_CASE("duo by hand: over, under, 4-2-5, odd, bear") {
   checkTable({"F01", "R07", "D01", "quarters",
-              {"Y base|reach SE", "RT drive DT +RG >S", "RG post DT +RT", "C combo NT +LG >M",
+              {"Y base|reach SE", "RT drive DT +RG >S", "RG post DT +RT", "C combo NT +LG >W",
                "LG combo NT +C >W", "LT base WE", "F lead M"}});
   checkTable({"F01", "R07", "D02", "quarters",
               {"Y base|reach S", "RT base|reach SE", "RG drive NT +C >M", "C post NT +RG", "LG base DT",
@@ -146,7 +146,7 @@ TEST_CASE("duo by hand: over, under, 4-2-5, odd, bear") {
               {"Y base SE", "RT drive DT +RG", "RG post DT +RT >M", "C combo NT +LG >W", "LG combo NT +C",
                "LT base WE", "F lead W"}});
   checkTable({"F01", "R07", "D05", "quarters",
-              {"Y base|reach OLB", "RT base|reach DE", "RG drive NT +C >M", "C post NT +RG", "LG climb >W",
+              {"Y base|reach OLB", "RT base|reach DE", "RG drive NT +C >M", "C post NT +RG", "LG climb >FS",
                "LT base DE2", "F lead W"}});
   checkTable({"F01", "R07", "D08", "cover 1",
               {"Y base|reach OLB", "RT base|reach S", "RG base|reach DT", "C base NT", "LG base DT2",

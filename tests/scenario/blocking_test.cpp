@@ -123,7 +123,7 @@ TEST_CASE("counter with guard and tackle: the sniffer holds the edge they leave"
                     {"C", K::back, "NT"},
                     {"RG", K::post, "DT", "RT", "W"},
                     {"RT", K::drive, "DT", "RG", "W"}});
-  CHECK(man(setup, "LT").block.pull_depth > man(setup, "LG").block.pull_depth);
+  CHECK(man(setup, "LT").block.pull_depth >= man(setup, "LG").block.pull_depth);
 }
 
 TEST_CASE("inside zone against 4-2-5: centre and guard work the nose, everybody covered takes his man") {
@@ -143,7 +143,8 @@ TEST_CASE("inside zone against 4-3 over: the uncovered tackle helps on the three
   checkJobs(setup, {{"Y", K::reach, "SE"},
                     {"RT", K::combo, "DT", "RG", "S"},
                     {"RG", K::combo, "DT", "RT", idOf(setup, man(setup, "RG").block.climb_to).c_str()},
-                    {"C", K::combo, "NT", "LG", "M"},
+                    {"C", K::combo, "NT", "LG", "W"},
+                    {"F", K::lead, "M"},
                     {"LT", K::base, "WE"}});
   CHECK(man(setup, "RT").block.leaves);
 }
@@ -191,4 +192,37 @@ TEST_CASE("no blocker of any shipped look has a partner who does not share his m
       }
     }
   }
+}
+
+namespace {
+
+Setup toTheLeft(const std::string& formation, const std::string& scheme, const std::string& front) {
+  Scenario s = scenario(formation, scheme, front);
+  s.offense.direction = "left";
+  return resolved(s);
+}
+
+}  // namespace
+
+TEST_CASE("a back who leads has his backer to himself: the line climbs to the others") {
+  const Setup setup = toTheLeft("F07", "R04", "D06");
+  const int led = man(setup, "H").block.target;
+  CHECK(idOf(setup, led) == "M");
+  for (int k = 0; k < kOffense; ++k) CHECK(setup.men[static_cast<std::size_t>(k)].block.climb_to != led);
+}
+
+TEST_CASE("inside zone: the back-side tackle has the end where he ends the line, else he goes up") {
+  checkJobs(toTheLeft("F01", "R04", "D01"), {{"RT", K::climb, "S", "-", "S"}, {"Y", K::cutoff, "SE"}});
+  checkJobs(toTheLeft("F07", "R04", "D06"), {{"RT", K::base, "DE"}});
+}
+
+// Common practice, no source.
+TEST_CASE("trap from a sniffer set: a hat on everybody but the safeties and the corners") {
+  checkJobs(resolved("F03", "R08", "D01"), {{"Y", K::base, "SE"},
+                                            {"RT", K::climb, "S", "-", "S"},
+                                            {"RG", K::climb, "M", "-", "M"},
+                                            {"C", K::back, "NT"},
+                                            {"LG", K::kick, "DT"},
+                                            {"LT", K::climb, "W", "-", "W"},
+                                            {"H", K::cutoff, "WE"}});
 }

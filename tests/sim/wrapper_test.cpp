@@ -16,11 +16,34 @@ int manWith(const Setup& setup, BlockKind kind) {
   return static_cast<int>(man - setup.men.begin());
 }
 
+int manNamed(const Setup& setup, const std::string& id) {
+  const auto man =
+      std::find_if(setup.men.begin(), setup.men.end(), [&id](const Man& m) { return m.id == id; });
+  REQUIRE(man != setup.men.end());
+  return static_cast<int>(man - setup.men.begin());
+}
+
 /// The defender he first has hands on.
 int firstMet(const Record& record, int man) {
   for (const Frame& frame : record.frames)
     if (const int met = frame.men[static_cast<std::size_t>(man)].engaged; met != kNobody) return met;
   return kNobody;
+}
+
+/// How many of the reps the man has hands on somebody before the ball is across, or before the end where it
+/// is not.
+int metInTime(const Setup& setup, int man, int reps) {
+  int met = 0;
+  for (int seed = 1; seed <= reps; ++seed) {
+    const Record record = play(setup, looks::model(), static_cast<std::uint64_t>(seed));
+    const auto until = static_cast<std::size_t>(record.line_tick >= 0 ? record.line_tick : record.end_tick);
+    for (std::size_t tick = 0; tick <= until; ++tick) {
+      if (record.frames[tick].men[static_cast<std::size_t>(man)].engaged == kNobody) continue;
+      ++met;
+      break;
+    }
+  }
+  return met;
 }
 
 }  // namespace
@@ -39,4 +62,43 @@ TEST_CASE("a wrapper meets a backer more often than the end whom a mate kicks ou
   }
   MESSAGE("wrapper first meets the end ", at_end, ", a backer ", at_backer, " of ", kWrapReps);
   CHECK(at_backer > at_end + kWrapReps / 16);
+}
+
+// Common practice, no source: on a zone run the lead goes to his backer, not to a hole.
+TEST_CASE("a back who leads on a zone run is on his backer before the ball is there") {
+  constexpr int kReps = 60;
+  for (const char* look : {"zone-left-h-back", "zone-right-sniffer-man", "wide-zone-right-two-backs"}) {
+    const Setup setup = looks::setupOf(look);
+    const int met = metInTime(setup, manWith(setup, BlockKind::lead), kReps);
+    CAPTURE(look);
+    CAPTURE(met);
+    CHECK(met > kReps * 6 / 10);
+  }
+}
+
+// Common practice, no source: the guard beside the man left for the trap gets past him on the free side.
+TEST_CASE("on trap the guard gets by the man who is trapped, and his mate traps him") {
+  constexpr int kReps = 60;
+  const Setup setup = looks::setupOf("trap-right-sniffer");
+  const int trapper = manWith(setup, BlockKind::kick);
+  const int trapped = setup.men[static_cast<std::size_t>(trapper)].block.target;
+  int on_trapped = 0;
+  for (std::uint64_t seed = 1; seed <= kReps; ++seed)
+    on_trapped += firstMet(play(setup, looks::model(), seed), trapper) == trapped;
+  CAPTURE(on_trapped);
+  CHECK(on_trapped > kReps * 7 / 10);
+  const int guard = manNamed(setup, "RG");
+  CHECK(metInTime(setup, guard, kReps) > kReps * 6 / 10);
+}
+
+// Common practice, no source: who holds the edge for a pulling tackle lets him by first.
+TEST_CASE("the tackle who pulls on counter gets to somebody in most reps, though a back holds his edge") {
+  constexpr int kReps = 60;
+  const Setup setup = looks::setupOf("counter-left-stack-box");
+  const int wrapper = manWith(setup, BlockKind::wrap);
+  int met = 0;
+  for (std::uint64_t seed = 1; seed <= kReps; ++seed)
+    met += firstMet(play(setup, looks::model(), seed), wrapper) != kNobody;
+  CAPTURE(met);
+  CHECK(met > kReps * 6 / 10);
 }
