@@ -66,39 +66,39 @@ TEST_CASE("a wrapper meets a backer more often than the end whom a mate kicks ou
 
 // Common practice, no source: on a zone run the lead goes to his backer, not to a hole.
 TEST_CASE("a back who leads on a zone run is on his backer before the ball is there") {
-  constexpr int kReps = 60;
+  constexpr int kLeadReps = 60;
   for (const char* look : {"zone-left-h-back", "zone-right-sniffer-man", "wide-zone-right-two-backs"}) {
     const Setup setup = looks::setupOf(look);
-    const int met = metInTime(setup, manWith(setup, BlockKind::lead), kReps);
+    const int met = metInTime(setup, manWith(setup, BlockKind::lead), kLeadReps);
     CAPTURE(look);
     CAPTURE(met);
-    CHECK(met > kReps * 6 / 10);
+    CHECK(met > kLeadReps * 6 / 10);
   }
 }
 
 // Common practice, no source: the guard beside the man left for the trap gets past him on the free side.
 TEST_CASE("on trap the guard gets by the man who is trapped, and his mate traps him") {
-  constexpr int kReps = 60;
+  constexpr int kLeadReps = 60;
   const Setup setup = looks::setupOf("trap-right-sniffer");
   const int trapper = manWith(setup, BlockKind::kick);
   const int trapped = setup.men[static_cast<std::size_t>(trapper)].block.target;
   int on_trapped = 0;
-  for (std::uint64_t seed = 1; seed <= kReps; ++seed)
+  for (std::uint64_t seed = 1; seed <= kLeadReps; ++seed)
     on_trapped += firstMet(play(setup, looks::model(), seed), trapper) == trapped;
   CAPTURE(on_trapped);
-  CHECK(on_trapped > kReps * 7 / 10);
+  CHECK(on_trapped > kLeadReps * 7 / 10);
   const int guard = manNamed(setup, "RG");
-  CHECK(metInTime(setup, guard, kReps) > kReps * 6 / 10);
+  CHECK(metInTime(setup, guard, kLeadReps) > kLeadReps * 6 / 10);
 }
 
 // Common practice, no source: who holds the edge for a pulling tackle lets him by first.
 TEST_CASE("the tackle who pulls on counter gets to somebody in most reps, though a back holds his edge") {
-  constexpr int kReps = 60;
+  constexpr int kLeadReps = 60;
   const Setup setup = looks::setupOf("counter-left-stack-box");
   const int wrapper = manWith(setup, BlockKind::wrap);
   int met = 0;
-  for (std::uint64_t seed = 1; seed <= kReps; ++seed)
+  for (std::uint64_t seed = 1; seed <= kLeadReps; ++seed)
     met += firstMet(play(setup, looks::model(), seed), wrapper) != kNobody;
   CAPTURE(met);
-  CHECK(met > kReps * 6 / 10);
+  CHECK(met > kLeadReps * 6 / 10);
 }
