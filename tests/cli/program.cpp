@@ -54,6 +54,15 @@ Outcome runFor(double seconds, const std::string& signal, const std::vector<std:
                commandFor(arguments));
 }
 
+Outcome runUntilLarger(const std::string& file, std::uintmax_t bytes, const std::string& signal,
+                       const std::vector<std::string>& arguments) {
+  const std::string alive = "kill -0 $p 2>/dev/null";
+  const std::string size = "$(stat -c %s " + quoted(file) + " 2>/dev/null || echo 0)";
+  return shell(commandFor(arguments) + " & p=$!; while " + alive + " && [ \"" + size + "\" -le " +
+               std::to_string(bytes) + " ]; do sleep 0.01; done; kill -s " + signal +
+               " $p 2>/dev/null; wait $p");
+}
+
 ScratchFolder::ScratchFolder() {
   auto name = (fs::temp_directory_path() / "gapsound-test-XXXXXX").string();
   if (!mkdtemp(name.data())) throw std::runtime_error("no scratch folder");

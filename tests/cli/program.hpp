@@ -1,4 +1,5 @@
 #pragma once
+#include <cstdint>
 #include <string>
 #include <vector>
 
@@ -16,6 +17,9 @@ struct Outcome {
 /// signal's number when it was ended.
 [[nodiscard]] Outcome runFor(double seconds, const std::string& signal,
                              const std::vector<std::string>& arguments);
+/// The same, ended as soon as the file is there and larger than so many bytes, whatever time that takes.
+[[nodiscard]] Outcome runUntilLarger(const std::string& file, std::uintmax_t bytes, const std::string& signal,
+                                     const std::vector<std::string>& arguments);
 /// Runs a line of the shell, with a state folder of its own.
 [[nodiscard]] Outcome shell(const std::string& command);
 /// The text as one word of the shell.

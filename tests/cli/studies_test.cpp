@@ -86,19 +86,13 @@ TEST_CASE("a study killed three times and resumed gives the numbers of one that 
   const Words study = {"reps", kPower, "-n", "1200"};
   const Words resumed = with(study, {"--checkpoint", folder.path("log"), "--resume"});
   const Words on_two = with(resumed, {"--jobs", "2"});  // more may be done before the third kill
-  int grown = 0;
-  std::uintmax_t size = 0;
-  double time_s = 0.25;
-  for (int kill = 0; kill < 20 && grown < 3; ++kill) {
-    static_cast<void>(runFor(time_s, "KILL", on_two));
-    if (!std::filesystem::exists(folder.path("log"))) break;
-    const auto now = std::filesystem::file_size(folder.path("log"));
-    const bool further = now > size + 1000;
-    if (!further) time_s *= 1.4;  // a busy machine gets longer
-    grown += further;
-    size = now;
+  std::uintmax_t size = 1000;                           // B, more than the log's head
+  for (int kill = 0; kill < 3; ++kill) {
+    INFO("kill " << kill << ", log of " << size << " bytes");
+    CHECK(runUntilLarger(folder.path("log"), size + 1000, "KILL", on_two).code == 128 + 9);
+    REQUIRE(std::filesystem::exists(folder.path("log")));
+    size = std::filesystem::file_size(folder.path("log"));
   }
-  CHECK(grown >= 3);
   CHECK(numbersOf(resumed) == numbersOf(study));
   CHECK(folder.names().empty());  // the log goes when the study is whole
 }
@@ -106,30 +100,23 @@ TEST_CASE("a study killed three times and resumed gives the numbers of one that 
 TEST_CASE("an interrupted study answers from what it has and says how to go on") {
   const ScratchFolder folder;
   const Words study = {"reps", kPower, "-n", "40000", "--checkpoint", folder.path("log")};
-  // A busy machine gets longer: whoever is stopped before he has begun has nothing to say.
-  const auto stopped = [](const std::string& signal, const Words& arguments, const std::string& said) {
-    Outcome outcome;
-    for (double seconds = 1.5; seconds < 20.0; seconds *= 2.0) {
-      outcome = runFor(seconds, signal, arguments);
-      if (outcome.err.find(said) != std::string::npos) break;
-    }
-    INFO(outcome.err);
-    CHECK(outcome.err.find(said) != std::string::npos);
-    return outcome;
-  };
-  const Outcome outcome = stopped("INT", with(study, {"--json"}), "--resume goes on");
+  const Outcome outcome = runUntilLarger(folder.path("log"), 2000, "INT", with(study, {"--json"}));
+  INFO(outcome.err);
+  CHECK(outcome.err.find("--resume goes on") != std::string::npos);
   CHECK(outcome.code == 130);
   const int n = Json::parse(outcome.out)["n"];
   CHECK(n > 10);
   CHECK(n < 40000);
-  stopped("KILL", with(study, {"--resume"}), "going on after " + std::to_string(n) + " of 40000 reps");
+  const auto size = std::filesystem::file_size(folder.path("log"));
+  const Outcome further = runUntilLarger(folder.path("log"), size, "KILL", with(study, {"--resume"}));
+  CHECK(further.err.find("going on after " + std::to_string(n) + " of 40000 reps") != std::string::npos);
 }
 
 TEST_CASE("a part that was killed is finished with resume and is the same file, a whole one is left alone") {
   const ScratchFolder folder;
   const Words study = {"reps", kPower, "-n", "1200", "--part", "2/2", "-o"};
   const Words cut = with(study, {folder.path("cut"), "--resume"});
-  static_cast<void>(runFor(1.2, "KILL", cut));
+  CHECK(runUntilLarger(folder.path("cut.partial"), 2000, "KILL", cut).code == 128 + 9);
   REQUIRE(run(cut).code == 0);
   REQUIRE(run(with(study, {folder.path("whole")})).code == 0);
   CHECK(shell("cmp " + folder.path("cut") + " " + folder.path("whole")).code == 0);
