@@ -142,59 +142,37 @@ bool passesOff(const AttackerView& v, BlockerMemory& memory) {
   return true;
 }
 
-// Through the hole without a man of his own: who is nearest to the lane he leads into, and soon to be had.
-int mostDangerous(const AttackerView& v) {
-  const Glimpse& g = v.glimpse;
-  const Vec2 lane{aimNow(v), 2.0};
-  int best = kNobody;
-  double least = 99.0;
-  for (int d = kOffense; d < kMen; ++d) {
-    if (g.man(d).down || mateHas(v, d)) continue;
-    const double t = meet(v, d, 0.8 * v.body.top_speed).t;
-    const double own = d == jobOf(v).target ? 1.0 : 0.0;  // s or yd by which he prefers the man he was told
-    const double cost = t + distance(g.place(d) + 0.25 * g.man(d).vel, lane) - own;
-    if (t > 1.8 || cost >= least) continue;
-    least = cost;
-    best = d;
-  }
-  return best;
-}
-
 void reconsider(const AttackerView& v, BlockerMemory& memory) {
   const Glimpse& g = v.glimpse;
   if (g.clock() < memory.next_look_s) return;
   memory.next_look_s = g.clock() + 0.16;
   if (g.clock() < 0.35 || !(passesOff(v, memory) || targetIsLost(v, memory))) return;
-  if (leadsThrough(jobOf(v).kind)) {
-    if (const int man = mostDangerous(v); man != kNobody) memory.target = man;
-    return;
-  }
   const int climb = jobOf(v).climb_to;
   if (memory.target != climb && climb != kNobody && !g.man(climb).down && !mateHas(v, climb) &&
       meet(v, climb, 0.8 * v.body.top_speed).t < 1.6) {
     memory.target = climb;
     return;
   }
-  memory.target = bestTarget(v, memory);
+  const int next = bestTarget(v, memory);
+  if (next != kNobody || !leadsThrough(jobOf(v).kind))
+    memory.target = next;  // who leads keeps an old man for none
 }
 
 // The wrapper turns up through the door, or tight round it when it is shut.
 Vec2 wrapGate(const AttackerView& v) {
   const SeenDoor door = doorOf(v);
-  if (door.exists && door.width < v.model.door_shut_yd) return {door.outer + v.model.wrap_round_yd, -0.2};
+  if (door.shut) return {door.outer + v.model.wrap_round_yd, -0.2};
   const ReadJob& read = v.sheet.read;  // on a sweep with a read he leads the quarterback inside
   const bool for_keeper = read.who != kNobody && read.keeps_if_wide;
   return {(for_keeper ? read.keep_aim_x : aimNow(v)) + 0.2, -0.2};
 }
 
-// Through an open door he comes square: his speed across is gone when he is there. Round a shut one he runs
-// on.
+// Through an open door he comes square, his speed across gone when he is there; round a shut one he runs on.
 Vec2 intoDoor(const AttackerView& v, Vec2 gate, double pace) {
-  const SeenDoor door = doorOf(v);
   const Vec2 way = gate - v.glimpse.self().pos;
   const Vec2 straight = pace * unit(way);
   const double across = std::sqrt(2.0 * v.body.lateral * std::abs(way.x));
-  if ((door.exists && door.width < v.model.door_shut_yd) || across > std::abs(straight.x)) return straight;
+  if (across > std::abs(straight.x) || doorOf(v).shut) return straight;
   return {signOf(way.x) * across, std::sqrt(pace * pace - across * across)};
 }
 
@@ -245,8 +223,7 @@ bool onPullPath(const AttackerView& v, BlockerMemory& memory, Intent& intent) {
   return true;
 }
 
-// A man who leads runs to the hole first; on a zone run there is none for him and he goes straight at his
-// man.
+// A man who leads runs to the hole first; on a zone run he has none and goes straight at his man.
 bool makesForGate(const AttackerView& v, const BlockJob& job, int target) {
   const bool zone_lead = job.kind == BlockKind::lead && v.sheet.run.bends;
   const bool close = distance(v.glimpse.place(target), v.glimpse.self().pos) < v.model.wrap_near_yd;

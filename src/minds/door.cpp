@@ -43,13 +43,14 @@ SeenDoor doorOf(const AttackerView& v) {
   door.inner = inner + 0.3;
   door.outer = std::max(end_x, g.place(kicker).x);
   door.width = end_x - inner - 0.6 - v.model.door_helmet_yd * helmetOutside(v, kicker, end);
+  door.shut = door.width < v.model.door_shut_yd;
   return door;
 }
 
 double aimNow(const AttackerView& v) {
   const SeenDoor door = doorOf(v);
   if (!door.exists) return v.sheet.run.aim_x;
-  if (door.width < v.model.door_shut_yd) return door.outer + v.model.door_round_yd;
+  if (door.shut) return door.outer + v.model.door_round_yd;
   return std::min(v.sheet.run.aim_x, door.inner + 0.5 * door.width);
 }
 

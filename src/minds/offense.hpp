@@ -76,6 +76,7 @@ struct AttackerView {
 /// kicker's helmet is counted (yd; below the model's passable door it is shut), and the x to run for.
 struct SeenDoor {
   bool exists = false;
+  bool shut = false;
   double width = 0.0;
   double inner = 0.0;  // outer hip of the down blocks
   double outer = 0.0;  // outermost of end and kicker

@@ -8,7 +8,8 @@
 namespace gapsound {
 namespace {
 
-constexpr double kDeep = 8.0;  // yd at the snap: from there on he plays from depth
+constexpr double kCorner = 8.0;  // yd, from there a corner goes for a ball that has declared
+constexpr double kDeep = 8.0;    // yd at the snap: from there on he plays from depth
 
 double downhill(const DefenderView& v, DefenderMemory& memory) {
   const double speed = v.job.downhill_yps + erringBy(v, memory, FaultKind::too_fast) -
@@ -193,7 +194,7 @@ Intent playCorner(const DefenderView& v, DefenderMemory& memory, int side) {
   const bool bounces = own == side && plan.end != kNobody && g.ball().y > -1.5 &&
                        side * projectedCrossing(g) > side * g.place(plan.end).x + 1.0;
   if (bounces || g.ball().y > 0.5 ||
-      (ballDeclares(g, v.model, 0.0) && distance(g.ball(), g.self().pos) < kDeep)) {
+      (ballDeclares(g, v.model, 0.0) && distance(g.ball(), g.self().pos) < kCorner)) {
     memory.reading.declared = true;
     return pursue(g, v.model, v.body, own * v.model.lever_corner, v.body.top_speed);
   }

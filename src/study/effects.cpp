@@ -117,7 +117,9 @@ void addSafetySpeed(Effects& list) {
                                 {"C9", 6000}})
     for (const SpeedClaim& claim : early) add(counter, claim);
   for (const Played& power : {Played{"P1", 5000},
-                              {"P2", 5000},
+                              {"P2", 15000},
+                              {"P3", 5000},
+                              {"P4", 5000},
                               {"P5", 5000},
                               {"P6", 5000},
                               {"P7", 4000},
@@ -160,7 +162,7 @@ void addFits(Effects& list) {
                     0.001,
                     3000});
   }
-  for (const char* any : {"P1", "P2", "P6", "P9", "C1", "C4"})
+  for (const char* any : {"P1", "P2", "P3", "P6", "P9", "C1", "C4"})
     list.push_back({"d",
                     "wide: safety to the call, not inside",
                     any,
@@ -273,11 +275,11 @@ bool isShown(const Effect& e) {
   if (e.words == "early read: 9 yd/s, not 5") return on({"C1", "C4", "C7", "C8", "C9"});
   if (e.words == "early read: 9 yd/s, more cut back") return on({"C1", "C2", "C4"});
   if (e.words.starts_with("sound read")) return true;
-  if (e.words == "at 9: backer too wide, not right") return on({"P5", "P6", "P7", "P8", "P9"});
-  if (e.words == "at 9: kicked and over, not wide") return on({"P5", "P7", "P8", "P9"});
-  if (e.words == "kicked: backer over, not back inside") return on({"P2", "P7", "P8"});
+  if (e.words == "at 9: backer too wide, not right") return on({"P1", "P4", "P5", "P6", "P7", "P8", "P9"});
+  if (e.words == "at 9: kicked and over, not wide") return on({"P1", "P2", "P5", "P7", "P8", "P9"});
+  if (e.words == "kicked: backer over, not back inside") return on({"P1", "P2", "P7", "P8"});
   if (e.item == "c") return on({"P1", "P2", "C1", "C2"});
-  if (e.item == "d") return on({"P1", "P6", "P9", "C1", "C4"});
+  if (e.item == "d") return on({"P1", "P3", "P6", "P9", "C1", "C4"});
   if (e.item == "e") return on({"P1", "P3", "P4", "C7", "C8", "C9"});
   if (e.item == "f") return on({"P2", "P3"});
   return e.item == "g" && e.look == "C1";

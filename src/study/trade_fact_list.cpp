@@ -186,7 +186,7 @@ void addLine(Facts& facts) {
       {11,
        "penetration where the run goes: losses, pullers held up, wider spread",
        kPractice,
-       {{"tackle comes through", power(), through, Y::lost, +1, 12000},
+       {{"tackle comes through", power(), through, Y::lost, +1, 1500},
         {"right tackle lets him by", power(), power().fault("RT", F::whiff, 1.0), Y::through, -1, 6000},
         {"tackle comes through", power(), through, Y::spread, +1, 15000}}});
   const auto into = [](const Drawn& look) { return look.call(&DefensePlan::movement, "slant strong"); };
@@ -337,9 +337,7 @@ void addTacklersAndAlignment(Facts& facts) {
       {27,
        "a safety rolled down helps on his side and costs on the other",
        kPractice,
-       {missed({"rolled down: run at him", power(), power().call(&DefensePlan::shell, sky), Y::to_twenty, -1,
-                8000},
-               "the man who leads through meets him near the line, where from depth he comes after him"),
+       {{"rolled down: run at him", power(), power().call(&DefensePlan::shell, sky), Y::to_twenty, -1, 30000},
         {"rolled down: run away", power().left(), power().left().call(&DefensePlan::shell, sky), Y::to_twenty,
          +1, 2000},
         beyond(

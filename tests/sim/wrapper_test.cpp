@@ -23,25 +23,21 @@ int manNamed(const Setup& setup, const std::string& id) {
   return static_cast<int>(man - setup.men.begin());
 }
 
-/// The defender he first has hands on.
-int firstMet(const Record& record, int man) {
-  for (const Frame& frame : record.frames)
-    if (const int met = frame.men[static_cast<std::size_t>(man)].engaged; met != kNobody) return met;
+/// The defender he first has hands on, by the tick `until` (-1: of the whole rep).
+int firstMet(const Record& record, int man, int until = -1) {
+  const auto last = until < 0 ? record.frames.size() : static_cast<std::size_t>(until) + 1;
+  for (std::size_t tick = 0; tick < last; ++tick)
+    if (const int met = record.frames[tick].men[static_cast<std::size_t>(man)].engaged; met != kNobody)
+      return met;
   return kNobody;
 }
 
-/// How many of the reps the man has hands on somebody before the ball is across, or before the end where it
-/// is not.
+/// In how many of the reps he has hands on somebody before the ball is across, or at all where it never is.
 int metInTime(const Setup& setup, int man, int reps) {
   int met = 0;
   for (int seed = 1; seed <= reps; ++seed) {
     const Record record = play(setup, looks::model(), static_cast<std::uint64_t>(seed));
-    const auto until = static_cast<std::size_t>(record.line_tick >= 0 ? record.line_tick : record.end_tick);
-    for (std::size_t tick = 0; tick <= until; ++tick) {
-      if (record.frames[tick].men[static_cast<std::size_t>(man)].engaged == kNobody) continue;
-      ++met;
-      break;
-    }
+    met += firstMet(record, man, record.line_tick) != kNobody;
   }
   return met;
 }

@@ -130,7 +130,7 @@ void checkFirstSteps() {
 }
 
 // Measured from league player tracking, twenty pulls of more than four yards: 4 yd sideways at 1.55 +- 0.18
-// s, at most 6.7 yd/s, deepest 2.2 yd behind the line; they go 1.7 deep here.
+// s, at most 6.7 yd/s, deepest 2.2 yd behind the line.
 void checkPulls() {
   std::vector<double> four, fastest, deepest;
   for (const played::Look& look : played::looks())
@@ -156,7 +156,7 @@ void checkPulls() {
           quantile(deepest, 0.1), " / ", quantile(deepest, 0.5), " / ", quantile(deepest, 0.9), " yd");
   CHECK(std::abs(quantile(four, 0.5) - 1.55) < 0.25);
   CHECK(quantile(fastest, 1.0) < 6.7);
-  CHECK(quantile(deepest, 0.5) > 1.6);
+  CHECK(quantile(deepest, 0.5) > 1.7);
   CHECK(quantile(deepest, 0.5) < 3.1);
 }
 

@@ -86,15 +86,15 @@ TEST_CASE("long: intervals at 95 % hold the truth about as often as they say") {
   }
 }
 
-TEST_CASE("long: the same luck on both sides narrows a difference to about six tenths") {
+TEST_CASE("long: the same luck on both sides narrows a difference to six tenths") {
   const Setup power = looks::shipped("power-right-spill");
   // The first backer and the alley safety stand where the run is decided: when they are late every other man
-  // plays on from there. The backer's share is 0.61, the safety's 0.54, the others' 0.3.
+  // plays on from there. The backer's share is 0.59, the safety's 0.51, the others' 0.3 to 0.4.
   const std::pair<const char*, int> late[] = {{"S", 2500}, {"M", 600}, {"W", 600}, {"SS", 3000}, {"FS", 600}};
   for (const auto& [man, snaps] : late) {
     const double share = paired("power-right-spill", manNamed(power, man), snaps);
     MESSAGE(std::string(man), " reads 0.1 s later: the paired interval is ", share, " of the other");
-    CHECK(share <= (std::string(man) == "S" ? 0.65 : 0.6));
+    CHECK(share <= 0.6);
   }
   double sum = 0.0;
   for (int man = kOffense; man < kMen; ++man) sum += paired("counter-right-guard-and-h", man, 300);
